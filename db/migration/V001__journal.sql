@@ -1,0 +1,1 @@
+CREATE TABLE probe_of_build (id BIGINT PRIMARY KEY);

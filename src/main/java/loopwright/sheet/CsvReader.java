@@ -1,0 +1,232 @@
+package loopwright.sheet;
+
+import de.siegmar.fastcsv.reader.CsvRecord;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import loopwright.problem.Refused;
+
+/**
+ * Reads CSV as shops save it: UTF-8 with or without byte-order mark, separated by comma, semicolon
+ * or tab (found in the heading line), quoted cells with line breaks inside (RFC 4180 grammar),
+ * blank lines and trailing empty columns passed over. Anything that can't be read that way is
+ * refused with the place and the remedy; nothing is guessed or dropped.
+ */
+public final class CsvReader {
+  private static final int MEGABYTE = 1_000_000;
+  private static final char[] SEPARATORS = {',', ';', '\t'};
+
+  private final int mostMegabytes;
+
+  /**
+   * @param mostMegabytes size above which a file is refused unread
+   */
+  public CsvReader(int mostMegabytes) {
+    this.mostMegabytes = mostMegabytes;
+  }
+
+  /**
+   * @throws Refused with a {@link SheetProblem} when the file can't be read as a table
+   */
+  public Table read(Path file) {
+    String name = String.valueOf(file.getFileName());
+    try {
+      if (!Files.isRegularFile(file)) {
+        throw new Refused(SheetProblem.NO_FILE, file);
+      }
+      refuseTooLarge(name, Files.size(file));
+      return read(name, Files.readAllBytes(file));
+    } catch (IOException unreadable) {
+      Refused refused = new Refused(SheetProblem.NO_FILE, file);
+      refused.initCause(unreadable);
+      throw refused;
+    }
+  }
+
+  /**
+   * @param name shown in messages
+   * @throws Refused with a {@link SheetProblem} when the bytes can't be read as a table
+   */
+  public Table read(String name, byte[] bytes) {
+    refuseTooLarge(name, bytes.length);
+    String text = text(name, bytes);
+    if (text.isBlank()) {
+      throw new Refused(SheetProblem.EMPTY, name);
+    }
+    char separator = separator(text);
+    List<CsvRecord> records = records(name, text, separator);
+    return table(name, separator, records);
+  }
+
+  private void refuseTooLarge(String name, long size) {
+    if (size > (long) mostMegabytes * MEGABYTE) {
+      throw new Refused(
+          SheetProblem.TOO_LARGE, name, (size + MEGABYTE - 1) / MEGABYTE, mostMegabytes);
+    }
+  }
+
+  private static String text(String name, byte[] bytes) {
+    for (int i = 0; i < bytes.length; i++) {
+      byte b = bytes[i];
+      if (b >= 0 && b < 0x20 && b != '\t' && b != '\r' && b != '\n') {
+        throw new Refused(SheetProblem.NOT_TEXT, name, i + 1);
+      }
+    }
+    ByteBuffer in = ByteBuffer.wrap(bytes);
+    try {
+      String text =
+          StandardCharsets.UTF_8
+              .newDecoder()
+              .onMalformedInput(CodingErrorAction.REPORT)
+              .onUnmappableCharacter(CodingErrorAction.REPORT)
+              .decode(in)
+              .toString();
+      return text.startsWith("\uFEFF") ? text.substring(1) : text;
+    } catch (CharacterCodingException notUtf8) {
+      Refused refused = new Refused(SheetProblem.NOT_UTF8, name, lineOf(bytes, in.position()));
+      refused.initCause(notUtf8);
+      throw refused;
+    }
+  }
+
+  private static int lineOf(byte[] bytes, int position) {
+    int line = 1;
+    for (int i = 0; i < position; i++) {
+      if (bytes[i] == '\n') {
+        line++;
+      }
+    }
+    return line;
+  }
+
+  /** The separator that stands most often in the heading line, outside quotes. */
+  private static char separator(String text) {
+    String headings = text.lines().filter(line -> !line.isBlank()).findFirst().orElse("");
+    char best = ',';
+    int most = 0;
+    for (char candidate : SEPARATORS) {
+      int seen = 0;
+      boolean quoted = false;
+      for (int i = 0; i < headings.length(); i++) {
+        char c = headings.charAt(i);
+        quoted ^= c == '"';
+        if (c == candidate && !quoted) {
+          seen++;
+        }
+      }
+      if (seen > most) {
+        most = seen;
+        best = candidate;
+      }
+    }
+    return best;
+  }
+
+  private static List<CsvRecord> records(String name, String text, char separator) {
+    refuseUnclosedQuote(name, text, separator);
+    List<CsvRecord> records = new ArrayList<>();
+    try (de.siegmar.fastcsv.reader.CsvReader<CsvRecord> csv =
+        de.siegmar.fastcsv.reader.CsvReader.builder()
+            .fieldSeparator(separator)
+            .skipEmptyLines(true)
+            .allowMissingFields(true)
+            .allowExtraFields(true)
+            .ofCsvRecord(text)) {
+      csv.forEach(records::add);
+    } catch (IOException cannotHappen) {
+      throw new UncheckedIOException(cannotHappen);
+    }
+    return records;
+  }
+
+  /** The library reads an unclosed cell to the end of the file; a shop would lose its last rows. */
+  private static void refuseUnclosedQuote(String name, String text, char separator) {
+    boolean quoted = false;
+    boolean cellBegins = true;
+    int line = 1;
+    int opened = 1;
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      line += c == '\n' ? 1 : 0;
+      if (c == '"' && (quoted || cellBegins)) {
+        opened = quoted ? opened : line;
+        quoted = !quoted;
+        cellBegins = quoted || (i + 1 < text.length() && text.charAt(i + 1) == '"');
+      } else if (!quoted) {
+        cellBegins = c == separator || c == '\n' || c == '\r';
+      }
+    }
+    if (quoted) {
+      throw new Refused(SheetProblem.BROKEN_QUOTES, name, opened);
+    }
+  }
+
+  private static Table table(String name, char separator, List<CsvRecord> records) {
+    List<CsvRecord> filled = records.stream().filter(CsvReader::isFilled).toList();
+    if (filled.isEmpty()) {
+      throw new Refused(SheetProblem.EMPTY, name);
+    }
+    CsvRecord first = filled.get(0);
+    int headingLine = (int) first.getStartingLineNumber();
+    List<String> headings = headings(name, first, headingLine);
+    List<Table.Row> rows = new ArrayList<>();
+    for (CsvRecord record : filled.subList(1, filled.size())) {
+      rows.add(row(name, record, headings));
+    }
+    return new Table(name, separator, headingLine, headings, List.copyOf(rows));
+  }
+
+  private static boolean isFilled(CsvRecord record) {
+    return record.getFields().stream().anyMatch(cell -> !cell.isBlank());
+  }
+
+  private static List<String> headings(String name, CsvRecord first, int line) {
+    List<String> headings = new ArrayList<>();
+    Set<String> seen = new HashSet<>();
+    List<String> fields = withoutTrailingBlanks(first.getFields());
+    for (int i = 0; i < fields.size(); i++) {
+      String heading = fields.get(i).strip().toLowerCase(Locale.ROOT);
+      if (heading.isEmpty()) {
+        throw new Refused(SheetProblem.BLANK_HEADING, name, line, i + 1);
+      }
+      if (!seen.add(heading)) {
+        throw new Refused(SheetProblem.REPEATED_HEADING, name, line, i + 1, heading);
+      }
+      headings.add(heading);
+    }
+    return List.copyOf(headings);
+  }
+
+  private static Table.Row row(String name, CsvRecord record, List<String> headings) {
+    List<String> fields = withoutTrailingBlanks(record.getFields());
+    int line = (int) record.getStartingLineNumber();
+    if (fields.size() > headings.size()) {
+      throw new Refused(SheetProblem.TOO_MANY_CELLS, name, line, fields.size(), headings.size());
+    }
+    String[] cells = new String[headings.size()];
+    Arrays.fill(cells, "");
+    for (int i = 0; i < fields.size(); i++) {
+      cells[i] = fields.get(i).strip();
+    }
+    return new Table.Row(line, List.of(cells));
+  }
+
+  private static List<String> withoutTrailingBlanks(List<String> fields) {
+    int length = fields.size();
+    while (length > 0 && fields.get(length - 1).isBlank()) {
+      length--;
+    }
+    return fields.subList(0, length);
+  }
+}
