@@ -1,0 +1,67 @@
+package loopwright.db;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Stream;
+import loopwright.db.gen.DefaultSchema;
+import org.jooq.DSLContext;
+import org.jooq.SQLDialect;
+
+/**
+ * The account the program works under once the tables are migrated. It can't update or delete in
+ * insert-only tables. That guards against accident, not against whoever holds the file.
+ */
+final class AppAccount {
+  static final String NAME = "LOOPWRIGHT_APP";
+
+  static final Set<String> INSERT_ONLY =
+      Set.of(
+          "change",
+          "journal_entry",
+          "loop_event",
+          "placement",
+          "placement_retired",
+          "component_fact",
+          "component_fact_retired",
+          "channel_setting",
+          "tolerance_profile_version",
+          "combination",
+          "combination_part",
+          "calibration",
+          "calibration_reading");
+
+  private AppAccount() {}
+
+  static void ensure(DSLContext owner) {
+    if (owner.dialect() == SQLDialect.H2) {
+      owner.execute("CREATE USER IF NOT EXISTS " + NAME + " PASSWORD ''");
+    } else if (owner
+        .fetch("SELECT 1 FROM pg_roles WHERE rolname = ?", "loopwright_app")
+        .isEmpty()) {
+      owner.execute("CREATE ROLE " + NAME);
+    }
+    grants(owner.dialect()).forEach(owner::execute);
+  }
+
+  private static Stream<String> grants(SQLDialect dialect) {
+    List<String> tables =
+        DefaultSchema.DEFAULT_SCHEMA.getTables().stream()
+            .map(t -> t.getName().toLowerCase(Locale.ROOT))
+            .toList();
+    Stream<String> onTables =
+        tables.stream()
+            .map(
+                table ->
+                    "GRANT SELECT, INSERT"
+                        + (INSERT_ONLY.contains(table) ? "" : ", UPDATE, DELETE")
+                        + " ON "
+                        + table
+                        + " TO "
+                        + NAME);
+    return dialect == SQLDialect.H2
+        ? onTables
+        : Stream.concat(
+            onTables, Stream.of("GRANT USAGE ON ALL SEQUENCES IN SCHEMA public TO " + NAME));
+  }
+}

@@ -1,0 +1,48 @@
+package loopwright.db;
+
+import loopwright.problem.Problem;
+
+/** Why the database could not be opened or written. */
+public enum DbProblem implements Problem {
+  STALE(
+      "D-101",
+      "Somebody else changed this after you opened it. Look at the page as it is now, then make"
+          + " your change again."),
+  IN_USE(
+      "D-102",
+      "The data folder {0} is in use by another Loopwright. Stop that one first, or use its pages."),
+  OTHER_SCHEMA(
+      "D-103",
+      "The database in {0} was made by another, unreleased version of the program: {1}. Open it"
+          + " with that version, take a backup there, and ask for a way over."),
+  OTHER_ENGINE(
+      "D-104",
+      "The database in {0} was written by engine {1}; this program carries {2}. Take a backup with"
+          + " the program that wrote it and restore that backup with this one."),
+  OTHER_PURPOSE(
+      "D-105", "The data folder {0} holds a {1} database, not a {2} one. Choose another folder."),
+  NOT_EMPTY(
+      "D-106",
+      "The folder {0} is not empty. Give a new or empty folder, so nothing is overwritten."),
+  NO_DATABASE("D-107", "There is no Loopwright database in {0}. Check the folder."),
+  BROKEN_BACKUP("D-108", "{0} is not a backup that can be restored: {1}."),
+  NOT_FOUND("D-109", "There is no {0} {1}.");
+
+  private final String code;
+  private final String sentence;
+
+  DbProblem(String code, String sentence) {
+    this.code = code;
+    this.sentence = sentence;
+  }
+
+  @Override
+  public String code() {
+    return code;
+  }
+
+  @Override
+  public String sentence() {
+    return sentence;
+  }
+}
