@@ -1,0 +1,161 @@
+package loopwright.web;
+
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import loopwright.problem.Refused;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a person typed into a form and what is wrong with it. Everything typed is kept so that a
+ * complaint never costs a word. Belongs to one request; never shared.
+ */
+public final class Form {
+  /** The hidden field that carries the version of the record which the form was opened on. */
+  static final String VERSION = "version";
+
+  private final Map<String, List<String>> typed;
+  private final Map<String, String> complaints = new LinkedHashMap<>();
+  private final List<String> general = new ArrayList<>();
+
+  private Form(Map<String, List<String>> typed) {
+    this.typed = new LinkedHashMap<>(typed);
+  }
+
+  /** The posted fields. */
+  public static Form from(Context http) {
+    return new Form(http.formParamMap());
+  }
+
+  /** The fields in the address, for filters. */
+  public static Form fromQuery(Context http) {
+    return new Form(http.queryParamMap());
+  }
+
+  public static Form blank() {
+    return new Form(Map.of());
+  }
+
+  /** Filled in beforehand, for editing what is there. */
+  public static Form of(Map<String, String> values) {
+    Form form = blank();
+    values.forEach(form::put);
+    return form;
+  }
+
+  public Form put(String name, String value) {
+    typed.put(name, List.of(value));
+    return this;
+  }
+
+  /** As typed; empty when nothing was. */
+  public String typed(String name) {
+    List<String> values = every(name);
+    return values.isEmpty() ? "" : values.get(0);
+  }
+
+  /** Every value of a field that may stand several times: rows of a table, check boxes. */
+  public List<String> every(String name) {
+    return typed.getOrDefault(name, List.of());
+  }
+
+  public boolean chosen(String name, String value) {
+    return every(name).contains(value);
+  }
+
+  /**
+   * Reads a field. A {@link Refused} or an IllegalArgumentException of the parser becomes the
+   * field's complaint. The parser also gets an empty text: it says itself what is needed.
+   *
+   * @return the value; meaningless (null) when the field was complained of, so ask {@link #ok()}
+   *     before using it
+   */
+  @SuppressWarnings("NullAway")
+  public <T> T read(String name, Function<String, T> parser) {
+    try {
+      return parser.apply(typed(name));
+    } catch (Refused | IllegalArgumentException wrong) {
+      complain(name, String.valueOf(wrong.getMessage()));
+      return null;
+    }
+  }
+
+  /** Reads a field that may stay empty; empty also when it was complained of. */
+  public <T> Optional<T> optional(String name, Function<String, T> parser) {
+    return typed(name).isBlank()
+        ? Optional.empty()
+        : Optional.ofNullable(this.<@Nullable T>read(name, parser));
+  }
+
+  /** A text that must be there, blanks around it dropped. */
+  public String text(String name, int mostCharacters) {
+    return read(name, typed -> needed(typed.strip(), mostCharacters));
+  }
+
+  private static String needed(String text, int most) {
+    if (text.isEmpty()) {
+      throw new IllegalArgumentException("Fill this in.");
+    }
+    if (text.length() > most) {
+      throw new IllegalArgumentException(
+          "This has %d characters; at most %d are kept.".formatted(text.length(), most));
+    }
+    return text;
+  }
+
+  /** Complains of a field; the first complaint of a field stays. */
+  public void complain(String name, String sentence) {
+    complaints.putIfAbsent(name, sentence);
+  }
+
+  /** Complains of the form as a whole. */
+  public void complain(String sentence) {
+    general.add(sentence);
+  }
+
+  /** Complains of the form as a whole with a published reason. */
+  public void complain(Refused refused) {
+    complain(refused.getMessage() + " (" + refused.problem().code() + ")");
+  }
+
+  /** What is wrong with that field, or null. */
+  public @Nullable String complaint(String name) {
+    return complaints.get(name);
+  }
+
+  /** By field, in the order they were read. */
+  public Map<String, String> complaints() {
+    return complaints;
+  }
+
+  /** What is wrong with the form as a whole. */
+  public List<String> general() {
+    return general;
+  }
+
+  public boolean ok() {
+    return complaints.isEmpty() && general.isEmpty();
+  }
+
+  /** The version of the record as it was when the form was opened; empty when it carries none. */
+  public String version() {
+    return typed(VERSION);
+  }
+
+  /** Makes the form carry the version of the record that is being edited. */
+  public Form at(String version) {
+    return put(VERSION, version);
+  }
+
+  /**
+   * True when the record has moved on since the form was opened. Show the form again with status
+   * 409, what changed meanwhile, and {@link #at} the present version.
+   */
+  public boolean stale(String presentVersion) {
+    return !version().equals(presentVersion);
+  }
+}

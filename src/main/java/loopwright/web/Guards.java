@@ -1,0 +1,42 @@
+package loopwright.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.InstantSource;
+import java.util.Map;
+
+/** Everything that stands round the features' pages: headers, gate, sign-in, assets, errors. */
+final class Guards {
+  private final Page page;
+  private final WebSettings settings;
+  private final SignInPages signIn;
+  private final PasswordPages password;
+  private final Gate gate;
+
+  Guards(WebSettings settings, Page page, Accounts accounts, InstantSource clock) {
+    this.page = page;
+    this.settings = settings;
+    Throttle throttle = new Throttle(clock);
+    this.signIn = new SignInPages(page, accounts, throttle, settings.idle());
+    this.password = new PasswordPages(page, accounts, throttle, settings.idle());
+    this.gate = new Gate(page, accounts, signIn);
+  }
+
+  void mount(RoutesConfig javalin) {
+    javalin.before(new Headers(settings.secure())::set);
+    javalin.beforeMatched(SizeLimit::check);
+    javalin.beforeMatched(gate::check);
+    new ErrorPages(page).mount(javalin);
+    Routes routes = new Routes(javalin);
+    routes.get("/assets/<path>", Permission.ANYONE, page.assets()::serve);
+    routes.get("/health", Permission.ANYONE, http -> http.json(Map.of("status", "up")));
+    routes.post("/preferences", Permission.ANYONE, this::prefer);
+    signIn.mount(routes);
+    password.mount(routes);
+  }
+
+  private void prefer(Context http) {
+    UnitsShown.named(http.formParam("units")).keep(http, settings.secure());
+    page.go(http, LocalPath.orFirstPage(http.formParam("then")));
+  }
+}

@@ -1,0 +1,7 @@
+package loopwright.web;
+
+/** The pages of one feature. */
+@FunctionalInterface
+public interface Pages {
+  void mount(Routes routes);
+}
