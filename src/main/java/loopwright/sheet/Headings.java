@@ -1,7 +1,9 @@
 package loopwright.sheet;
 
 import java.util.Collection;
-import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+import loopwright.problem.Nearest;
 import loopwright.problem.Refused;
 
 /**
@@ -14,18 +16,31 @@ public final class Headings {
    * @throws Refused naming the first unknown heading and the nearest known one
    */
   public static void refuseUnknown(Table table, Collection<String> known) {
-    for (int i = 0; i < table.headings().size(); i++) {
-      String heading = table.headings().get(i);
-      if (!known.contains(heading)) {
-        throw new Refused(
-            SheetProblem.UNKNOWN_HEADING,
-            table.name(),
-            table.headingLine(),
-            i + 1,
-            heading,
-            nearest(heading, known));
-      }
-    }
+    unknown(table, known).stream()
+        .findFirst()
+        .ifPresent(
+            refused -> {
+              throw refused;
+            });
+  }
+
+  /** A refusal for every unknown heading, each with the nearest known one. */
+  public static List<Refused> unknown(Table table, Collection<String> known) {
+    return IntStream.range(0, table.headings().size())
+        .filter(at -> !known.contains(table.headings().get(at)))
+        .mapToObj(at -> unknown(table, at, known))
+        .toList();
+  }
+
+  private static Refused unknown(Table table, int at, Collection<String> known) {
+    String heading = table.headings().get(at);
+    return new Refused(
+        SheetProblem.UNKNOWN_HEADING,
+        table.name(),
+        table.headingLine(),
+        at + 1,
+        heading,
+        nearest(heading, known));
   }
 
   /**
@@ -41,26 +56,6 @@ public final class Headings {
 
   /** The known word with the fewest single-letter edits to the given one. */
   public static String nearest(String word, Collection<String> known) {
-    return known.stream()
-        .min(Comparator.<String>comparingInt(k -> edits(word, k)).thenComparing(k -> k))
-        .orElse("");
-  }
-
-  /** Levenshtein distance. */
-  private static int edits(String a, String b) {
-    int[] before = new int[b.length() + 1];
-    for (int j = 0; j <= b.length(); j++) {
-      before[j] = j;
-    }
-    for (int i = 1; i <= a.length(); i++) {
-      int[] now = new int[b.length() + 1];
-      now[0] = i;
-      for (int j = 1; j <= b.length(); j++) {
-        int swap = before[j - 1] + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1);
-        now[j] = Math.min(swap, Math.min(before[j], now[j - 1]) + 1);
-      }
-      before = now;
-    }
-    return before[b.length()];
+    return Nearest.word(word, known);
   }
 }

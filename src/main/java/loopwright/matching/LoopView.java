@@ -1,0 +1,142 @@
+package loopwright.matching;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One loop at one moment, all that any rule may look at, cross-loop facts already joined.
+ *
+ * @param tag of the point that it serves
+ * @param path slots between probe and driver, in order; {@link Slot#NONE_FITTED} where the lead
+ *     goes straight to the driver
+ * @param families to judge against
+ * @param facts what the source has a place for
+ * @param calibration the latest as-left, null when there is none
+ */
+public record LoopView(
+    String tag,
+    Slot probe,
+    List<Slot> path,
+    Slot driver,
+    Families families,
+    Set<Fact> facts,
+    @Nullable Calibration calibration) {
+
+  /** A path of which nothing is said is not recorded. */
+  public LoopView {
+    path = path.isEmpty() ? List.of(Slot.NOT_RECORDED) : List.copyOf(path);
+    facts = Set.copyOf(facts);
+  }
+
+  public static Builder at(String tag) {
+    return new Builder(tag);
+  }
+
+  /** Every slot, from the probe to the driver. */
+  public List<Slot> slots() {
+    List<Slot> slots = new ArrayList<>();
+    slots.add(probe);
+    slots.addAll(path);
+    slots.add(driver);
+    return slots;
+  }
+
+  /** The parts known to be fitted, from the probe to the driver. */
+  public List<PartView> parts() {
+    return slots().stream().map(Slot::part).flatMap(Optional::stream).toList();
+  }
+
+  /** The parts known to be fitted between probe and driver. */
+  public List<PartView> pathParts() {
+    return path.stream().map(Slot::part).flatMap(Optional::stream).toList();
+  }
+
+  /** The family that this part is recorded in, when it is in the list. */
+  public Optional<FamilyView> familyOf(PartView part) {
+    return Optional.ofNullable(part.family()).flatMap(families::named);
+  }
+
+  /** The family whose tolerance and path count: the driver's, else the probe's, else a cable's. */
+  public Optional<FamilyView> family() {
+    Stream<PartView> last = driver.part().stream();
+    return Stream.concat(last, parts().stream())
+        .map(this::familyOf)
+        .flatMap(Optional::stream)
+        .findFirst();
+  }
+
+  /** A seismic transducer or a pickup serves this point: registered, not judged by loop rules. */
+  public boolean isOutsideTheRules() {
+    return parts().stream().anyMatch(part -> !part.kind().isProximity());
+  }
+
+  public LoopView withParts(UnaryOperator<PartView> change) {
+    return new LoopView(
+        tag,
+        changed(probe, change),
+        path.stream().map(slot -> changed(slot, change)).toList(),
+        changed(driver, change),
+        families,
+        facts,
+        calibration);
+  }
+
+  private static Slot changed(Slot slot, UnaryOperator<PartView> change) {
+    return slot.part().map(part -> Slot.of(change.apply(part))).orElse(slot);
+  }
+
+  /** What is not said is not recorded; without {@link #holding} the source holds no extra facts. */
+  public static final class Builder {
+    private final String tag;
+    private Slot probe = Slot.NOT_RECORDED;
+    private List<Slot> path = List.of();
+    private Slot driver = Slot.NOT_RECORDED;
+    private Families families = Families.NOT_GIVEN;
+    private Set<Fact> facts = EnumSet.noneOf(Fact.class);
+    private @Nullable Calibration calibration;
+
+    private Builder(String tag) {
+      this.tag = tag;
+    }
+
+    public Builder probe(Slot probe) {
+      this.probe = probe;
+      return this;
+    }
+
+    public Builder path(List<Slot> path) {
+      this.path = path;
+      return this;
+    }
+
+    public Builder driver(Slot driver) {
+      this.driver = driver;
+      return this;
+    }
+
+    public Builder families(Families families) {
+      this.families = families;
+      return this;
+    }
+
+    public Builder holding(Set<Fact> facts) {
+      this.facts = facts;
+      return this;
+    }
+
+    public Builder calibration(@Nullable Calibration calibration) {
+      this.calibration = calibration;
+      return this;
+    }
+
+    public LoopView build() {
+      return new LoopView(tag, probe, path, driver, families, facts, calibration);
+    }
+  }
+}
