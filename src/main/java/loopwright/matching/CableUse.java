@@ -3,9 +3,20 @@ package loopwright.matching;
 /** Whether a family's systems have an extension cable. */
 public enum CableUse {
   /** Every system of the family has one. */
-  ALWAYS,
+  REQUIRED("required"),
   /** Probe leads reach the driver; a cable would be one too many. */
-  NEVER,
+  NONE("none"),
   /** Depends on the lead, or is not known: the length balance decides. */
-  BY_LENGTH
+  OPTIONAL("optional");
+
+  private final String word;
+
+  CableUse(String word) {
+    this.word = word;
+  }
+
+  /** As files and the register name it. */
+  public String word() {
+    return word;
+  }
 }

@@ -2,23 +2,31 @@ package loopwright.matching;
 
 /** How a length is known. Only the first three can give <em>matches</em>. */
 public enum Evidence {
-  READ_ON_PART("read on part", true),
-  CERTIFICATE("from its certificate", true),
-  MEASURED("measured", true),
-  DRAWING("from a drawing", false),
-  INFERRED("inferred", false),
-  ASSUMED("assumed", false);
+  READ_ON_PART("read on part", "read on part", true),
+  CERTIFICATE("certificate", "from its certificate", true),
+  MEASURED("measured", "measured", true),
+  DRAWING("drawing", "from a drawing", false),
+  INFERRED("inferred", "inferred", false),
+  ASSUMED("assumed", "assumed", false);
 
-  private final String words;
+  private final String word;
+  private final String phrase;
   private final boolean proves;
 
-  Evidence(String words, boolean proves) {
-    this.words = words;
+  Evidence(String word, String phrase, boolean proves) {
+    this.word = word;
+    this.phrase = phrase;
     this.proves = proves;
   }
 
-  public String words() {
-    return words;
+  /** As files and the register name it. */
+  public String word() {
+    return word;
+  }
+
+  /** As a sentence takes it: {@code 4.0 m, from a drawing}. */
+  public String phrase() {
+    return phrase;
   }
 
   /** Whether a rule may say <em>matches</em> on the strength of it. */

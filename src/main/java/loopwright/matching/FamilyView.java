@@ -55,7 +55,7 @@ public record FamilyView(
     private List<Length> leadLengths = List.of();
     private List<Length> cableLengths = List.of();
     private List<Length> systemLengths = List.of();
-    private CableUse cableUse = CableUse.BY_LENGTH;
+    private CableUse cableUse = CableUse.OPTIONAL;
     private boolean forbidsTwoCables;
     private @Nullable Length lengthTolerance;
     private @Nullable ScaleFactor scaleFactor;

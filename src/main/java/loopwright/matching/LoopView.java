@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -62,13 +61,22 @@ public record LoopView(
     return Optional.ofNullable(part.family()).flatMap(families::named);
   }
 
-  /** The family whose tolerance and path count: the driver's, else the probe's, else a cable's. */
+  /**
+   * The family whose tolerance and path count: the driver's, else the probe's, else that of the
+   * path where its parts agree on one.
+   */
   public Optional<FamilyView> family() {
-    Stream<PartView> last = driver.part().stream();
-    return Stream.concat(last, parts().stream())
-        .map(this::familyOf)
-        .flatMap(Optional::stream)
-        .findFirst();
+    return driver
+        .part()
+        .flatMap(this::familyOf)
+        .or(() -> probe.part().flatMap(this::familyOf))
+        .or(this::familyOfPath);
+  }
+
+  private Optional<FamilyView> familyOfPath() {
+    List<FamilyView> named =
+        pathParts().stream().map(this::familyOf).flatMap(Optional::stream).distinct().toList();
+    return named.size() == 1 ? Optional.of(named.get(0)) : Optional.empty();
   }
 
   /** A seismic transducer or a pickup serves this point: registered, not judged by loop rules. */

@@ -1,6 +1,6 @@
 package loopwright.matching;
 
-/** Kinds of component that can stand in a loop's slots. */
+/** Kinds of component that the register knows. */
 public enum PartKind {
   PROBE("probe", Place.PROBE_SLOT, true),
   CABLE("extension cable", Place.PATH, true),
@@ -8,6 +8,8 @@ public enum PartKind {
   FEEDTHROUGH("feedthrough", Place.PATH, true),
   DRIVER("driver", Place.DRIVER_SLOT, true),
   TRANSMITTER("transmitter", Place.DRIVER_SLOT, true),
+  BARRIER("barrier", Place.AFTER_DRIVER, true),
+  ISOLATOR("isolator", Place.AFTER_DRIVER, true),
   ACCELEROMETER("accelerometer", Place.PROBE_SLOT, false),
   VELOCITY_SENSOR("velocity sensor", Place.PROBE_SLOT, false),
   SPEED_PICKUP("speed pickup", Place.PROBE_SLOT, false);
@@ -16,7 +18,9 @@ public enum PartKind {
   public enum Place {
     PROBE_SLOT,
     PATH,
-    DRIVER_SLOT
+    DRIVER_SLOT,
+    /** No slot of the chain that is counted. */
+    AFTER_DRIVER
   }
 
   private final String word;

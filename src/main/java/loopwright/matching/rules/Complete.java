@@ -28,7 +28,7 @@ record Complete() implements Rule {
   public Finding judge(LoopView loop) {
     Remarks remarks = new Remarks();
     end(loop.probe(), PartKind.PROBE, remarks);
-    loop.path().forEach(slot -> between(slot, remarks));
+    loop.path().forEach(slot -> look(slot, PartKind.CABLE, remarks));
     end(loop.driver(), PartKind.DRIVER, remarks);
     if (loop.path().stream().allMatch(Slot::isKnown)) {
       cables(loop, remarks);
@@ -41,19 +41,24 @@ record Complete() implements Rule {
     if (slot instanceof Slot.NoneFitted) {
       remarks.add(Verdict.REFUSED, "No " + wanted.word() + " is fitted.");
     }
-    between(slot, remarks);
-    slot.part().ifPresent(part -> place(part, wanted.place(), remarks));
+    look(slot, wanted, remarks);
   }
 
-  private static void between(Slot slot, Remarks remarks) {
+  private static void look(Slot slot, PartKind wanted, Remarks remarks) {
     if (slot instanceof Slot.Unknown unknown) {
       String why = unknown.why().isEmpty() ? "" : ": " + unknown.why();
-      remarks.add(Verdict.UNKNOWN, "Part of the chain is unknown" + why + ".", "Survey the loop.");
+      remarks.add(
+          Verdict.UNKNOWN,
+          "Which " + wanted.word() + " is fitted is not known" + why + ".",
+          "Survey the loop.");
     }
     if (slot instanceof Slot.NotRecorded) {
       remarks.add(
-          Verdict.UNKNOWN, "Part of the chain is not recorded.", "Read the labels and record it.");
+          Verdict.UNKNOWN,
+          "No " + wanted.word() + " is recorded.",
+          "Read the label and record it, or record that none is fitted.");
     }
+    slot.part().ifPresent(part -> place(part, wanted.place(), remarks));
     slot.part().filter(part -> !part.name().isIdentified()).ifPresent(part -> name(part, remarks));
   }
 
@@ -85,12 +90,12 @@ record Complete() implements Rule {
   }
 
   private static void cableUse(FamilyView family, long cables, Remarks remarks) {
-    if (family.cableUse() == CableUse.ALWAYS && cables == 0) {
+    if (family.cableUse() == CableUse.REQUIRED && cables == 0) {
       remarks.add(
           Verdict.REFUSED,
           "Family " + family.code() + " needs an extension cable, and none is fitted.");
     }
-    if (family.cableUse() == CableUse.NEVER && cables > 0) {
+    if (family.cableUse() == CableUse.NONE && cables > 0) {
       remarks.add(
           Verdict.REFUSED,
           "Family " + family.code() + " takes no extension cable, and one is fitted.",

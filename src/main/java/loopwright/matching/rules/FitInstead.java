@@ -70,7 +70,9 @@ final class FitInstead {
     Optional<Length> needed = neededOf(cable);
     String fitted = lengthOf(cable).map(Length::inMetres).orElse("");
     String replaced = alone ? "the " + fitted + " one" : cable.words() + " of " + fitted;
-    if (needed.filter(length -> length.abs().compareTo(tolerance) <= 0).isPresent()) {
+    boolean mayGo =
+        familyFor(cable).map(family -> family.cableUse() != CableUse.REQUIRED).orElse(true);
+    if (mayGo && needed.filter(length -> length.abs().compareTo(tolerance) <= 0).isPresent()) {
       leaveOut.add("the " + fitted + " " + cable.words());
     }
     needed
@@ -106,7 +108,7 @@ final class FitInstead {
 
   private Optional<Length> offered(PartKind kind, Optional<FamilyView> family, Length needed) {
     if (kind == PartKind.CABLE
-        && family.filter(known -> known.cableUse() == CableUse.NEVER).isPresent()) {
+        && family.filter(known -> known.cableUse() == CableUse.NONE).isPresent()) {
       return Optional.empty();
     }
     List<Length> offers = family.map(known -> known.lengthsOf(kind)).orElse(List.of());

@@ -82,8 +82,10 @@ record SameFamily() implements Rule {
   private static void listed(Families families, PartView part, Remarks remarks) {
     String code = code(part);
     if (families.named(code).isEmpty()) {
-      String meant = families.nearest(code).map(near -> " Did you mean '" + near + "'?").orElse("");
-      remarks.add(Verdict.UNKNOWN, "Family '" + code + "' is not in the list of families." + meant);
+      remarks.add(
+          Verdict.UNKNOWN,
+          "Family '" + code + "' is not in the list of families.",
+          families.nearest(code).map(near -> "Did you mean '" + near + "'?").orElse(""));
     }
   }
 

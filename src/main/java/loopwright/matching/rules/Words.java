@@ -62,7 +62,7 @@ final class Words {
     KnownLength known = part.length();
     return known == null
         ? part.words()
-        : part.words() + ": " + known.length() + ", " + known.evidence().words();
+        : part.words() + ": " + known.length() + ", " + known.evidence().phrase();
   }
 
   static boolean isProved(KnownLength known) {
