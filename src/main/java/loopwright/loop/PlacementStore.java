@@ -3,6 +3,7 @@ package loopwright.loop;
 import static loopwright.db.gen.Tables.OCCUPANCY;
 import static loopwright.db.gen.Tables.PLACEMENT;
 import static loopwright.db.gen.Tables.PLACEMENT_RETIRED;
+import static loopwright.db.gen.Tables.POINT;
 
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -80,6 +81,11 @@ final class PlacementStore {
             .eq(part.number())
             .and(OCCUPANCY.OCCUPANT_CHANNEL.eq((short) part.channel())),
         moment);
+  }
+
+  /** The tag of a point. */
+  String tag(DSLContext sql, long point) {
+    return sql.select(POINT.TAG).from(POINT).where(POINT.ID.eq(point)).fetchSingle(POINT.TAG);
   }
 
   private static Instant next(DSLContext sql, Condition timeline, Instant moment) {

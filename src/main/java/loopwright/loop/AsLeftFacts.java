@@ -1,0 +1,39 @@
+package loopwright.loop;
+
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.Map;
+import loopwright.matching.Calibration;
+import org.jooq.DSLContext;
+
+/** What calibrations say of loops; given by the feature that keeps them. */
+public interface AsLeftFacts {
+
+  /**
+   * The latest as-left that concerns each loop.
+   *
+   * @return by point; a loop without any is not in it
+   */
+  Map<Long, AsLeft> latest(DSLContext sql, Collection<Fitted> loops);
+
+  /**
+   * A loop as it is fitted.
+   *
+   * @param fingerprint of the combination, see {@link Combinations#fingerprint}
+   */
+  record Fitted(long point, String fingerprint) {}
+
+  /**
+   * The latest as-left of the point or of its combination.
+   *
+   * @param fingerprint of the combination it was taken with
+   * @param measuredOn the day, in UTC
+   */
+  record AsLeft(
+      long calibration,
+      String fingerprint,
+      LocalDate measuredOn,
+      java.time.Instant measuredAt,
+      boolean takenHere,
+      Calibration.Outcome outcome) {}
+}

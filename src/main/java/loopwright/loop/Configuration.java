@@ -1,0 +1,139 @@
+package loopwright.loop;
+
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import loopwright.db.Tx;
+import loopwright.matching.Finding;
+import loopwright.problem.Refused;
+import org.jooq.DSLContext;
+
+/**
+ * Changes what is recorded as fitted. A survey says what was found and is never refused, always
+ * judged; an assembly says what is left and is refused unless it matches.
+ */
+public final class Configuration {
+  private final PlacementStore placements = new PlacementStore();
+  private final EventStore events = new EventStore();
+  private final PointStore points = new PointStore();
+  private final PartFacts parts;
+  private final Judging judging;
+  private final Standings standings;
+  private final InstantSource clock;
+
+  public Configuration(PartFacts parts, Judging judging, Standings standings, InstantSource clock) {
+    this.parts = parts;
+    this.judging = judging;
+    this.standings = standings;
+    this.clock = clock;
+  }
+
+  /**
+   * Records what was found fitted, and judges it.
+   *
+   * @param at when it was found
+   * @param note in the finder's words; may be empty
+   * @throws Refused if the moment is in the future or there is no such point
+   */
+  public Judging.Judged survey(Tx tx, long point, Chain chain, Instant at, String note) {
+    return record(tx, point, chain, at, "survey", note);
+  }
+
+  /**
+   * Records what is left fitted.
+   *
+   * @throws Refused {@link LoopProblem#DOES_NOT_MATCH} with the reasons if it does not match; then
+   *     nothing is recorded
+   */
+  public Judging.Judged assembly(Tx tx, long point, Chain chain, Instant at, String note) {
+    PointStore.Located located = points.located(tx.sql(), point);
+    Judging.Judged judged = judging.judge(tx.sql(), located.subject(), chain, at);
+    List<Finding> against = judged.judgement().againstAssembly();
+    if (!against.isEmpty()) {
+      throw new Refused(
+          LoopProblem.DOES_NOT_MATCH,
+          against.stream().map(Finding::sentences).collect(Collectors.joining(" ")));
+    }
+    return record(tx, point, chain, at, "assembly", note);
+  }
+
+  private Judging.Judged record(
+      Tx tx, long point, Chain chain, Instant at, String kind, String note) {
+    refuseFuture(at);
+    PointStore.Located located = points.located(tx.sql(), point);
+    Rewriting rewriting = Rewriting.of(placements, tx.sql(), point, at, kind, chain);
+    placements.rewrite(tx, rewriting.retired(), rewriting.taken());
+    parts.placementsChanged(tx, rewriting.components());
+    Judging.Judged judged = judging.judge(tx.sql(), List.of(located.subject()), at).get(0);
+    events.add(tx, point, kind, at, judged.judgement(), note);
+    for (long other : rewriting.displaced()) {
+      events.add(
+          tx,
+          other,
+          "displaced",
+          at,
+          null,
+          "A part of this loop was found at " + located.tag() + ".");
+    }
+    Set<Long> touched = new TreeSet<>(rewriting.displaced());
+    touched.add(point);
+    standings.refresh(tx.sql(), touched);
+    return judged;
+  }
+
+  private void refuseFuture(Instant at) {
+    if (at.isAfter(clock.instant())) {
+      throw new Refused(LoopProblem.IN_FUTURE, at);
+    }
+  }
+
+  /**
+   * Takes up placements from a file, as surveys of their moments, where nothing is recorded yet.
+   * Overlaps are refused by the database and should have been found before.
+   */
+  public void importPlacements(Tx tx, Collection<Placed> fresh) {
+    Map<Long, List<Placed>> byPoint = fresh.stream().collect(Collectors.groupingBy(Placed::point));
+    placements.rewrite(tx, List.of(), fresh);
+    Set<Long> components = new TreeSet<>();
+    fresh.forEach(placed -> placed.content().component().ifPresent(components::add));
+    parts.placementsChanged(tx, components);
+    byPoint.forEach((point, list) -> importEvents(tx, point, list));
+    standings.refresh(tx.sql(), byPoint.keySet());
+  }
+
+  private void importEvents(Tx tx, long point, List<Placed> list) {
+    Set<Instant> moments = new TreeSet<>();
+    list.forEach(placed -> moments.add(placed.span().from()));
+    for (Instant at : moments) {
+      Judging.Judged judged =
+          judging.judge(tx.sql(), List.of(points.located(tx.sql(), point).subject()), at).get(0);
+      events.add(tx, point, "import", at, judged.judgement(), "From the shop's files.");
+    }
+  }
+
+  /** What is believed to be fitted at the point at that moment, in chain order. */
+  public List<Placed> at(DSLContext sql, long point, Instant moment) {
+    return placements.at(sql, point, moment);
+  }
+
+  /** Everything believed now about the point, past and future. */
+  public List<Placed> ofPoint(DSLContext sql, long point) {
+    return placements.ofPoint(sql, point);
+  }
+
+  /** Where the component is believed to have been, oldest first. */
+  public List<Placed> ofComponent(DSLContext sql, long component) {
+    return placements.ofComponent(sql, component);
+  }
+
+  /** What happened to the loop, newest first. */
+  public List<LoopEvent> events(DSLContext sql, long point) {
+    return new ArrayList<>(events.ofPoint(sql, point));
+  }
+}

@@ -1,0 +1,82 @@
+package loopwright.loop;
+
+import static loopwright.db.gen.Tables.CHANGE;
+import static loopwright.db.gen.Tables.LOOP_EVENT;
+
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import loopwright.db.Tx;
+import loopwright.db.gen.tables.records.LoopEventRecord;
+import loopwright.matching.Judgement;
+import loopwright.matching.Verdict;
+import org.jooq.DSLContext;
+import org.jooq.Record;
+import org.jspecify.annotations.Nullable;
+
+/** What happened to loops. Insert-only. */
+final class EventStore {
+  private static final String BETWEEN = "\t";
+
+  void add(Tx tx, long point, String kind, Instant at, @Nullable Judgement judged, String note) {
+    LoopEventRecord row = tx.row(LOOP_EVENT);
+    row.setPointId(point);
+    row.setKind(kind);
+    row.setHappenedAt(Tx.moment(at));
+    if (judged != null && judged.verdict() != Verdict.NOT_JUDGED) {
+      row.setVerdict(judged.verdict().word());
+    }
+    row.setFindings(judged == null ? "" : told(judged));
+    row.setNote(note);
+    tx.insert(row);
+  }
+
+  /** A line a finding that isn't merely <em>matches</em> or <em>not judged</em>. */
+  private static String told(Judgement judged) {
+    return judged.findings().stream()
+        .filter(finding -> finding.verdict().isWorseThan(Verdict.MATCHES))
+        .map(
+            finding ->
+                String.join(
+                    BETWEEN,
+                    finding.verdict().word().toLowerCase(Locale.ROOT),
+                    finding.rule().name(),
+                    finding.sentences().replace('\t', ' ').replace('\n', ' ')))
+        .collect(Collectors.joining("\n"));
+  }
+
+  /** Newest first. */
+  List<LoopEvent> ofPoint(DSLContext sql, long point) {
+    return sql.select(LOOP_EVENT.asterisk(), CHANGE.ACTOR_NAME, CHANGE.MADE_AT, CHANGE.REASON)
+        .from(LOOP_EVENT)
+        .join(CHANGE)
+        .on(CHANGE.ID.eq(LOOP_EVENT.CHANGE_ID))
+        .where(LOOP_EVENT.POINT_ID.eq(point))
+        .orderBy(LOOP_EVENT.HAPPENED_AT.desc(), LOOP_EVENT.ID.desc())
+        .fetch(EventStore::event);
+  }
+
+  private static LoopEvent event(Record row) {
+    return new LoopEvent(
+        row.get(LOOP_EVENT.ID),
+        row.get(LOOP_EVENT.KIND),
+        row.get(LOOP_EVENT.HAPPENED_AT).toInstant(),
+        row.get(LOOP_EVENT.VERDICT),
+        findings(row.get(LOOP_EVENT.FINDINGS)),
+        row.get(LOOP_EVENT.NOTE),
+        row.get(CHANGE.ACTOR_NAME),
+        row.get(CHANGE.MADE_AT).toInstant(),
+        row.get(CHANGE.REASON),
+        row.get(LOOP_EVENT.CHANGE_ID));
+  }
+
+  private static List<LoopEvent.Told> findings(String lines) {
+    return Arrays.stream(lines.split("\n"))
+        .map(line -> line.split(BETWEEN, 3))
+        .filter(parts -> parts.length == 3)
+        .map(parts -> new LoopEvent.Told(parts[0], parts[1], parts[2]))
+        .toList();
+  }
+}

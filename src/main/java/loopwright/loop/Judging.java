@@ -1,0 +1,187 @@
+package loopwright.loop;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import loopwright.matching.Elsewhere;
+import loopwright.matching.Fact;
+import loopwright.matching.Families;
+import loopwright.matching.Judgement;
+import loopwright.matching.LoopView;
+import loopwright.matching.PartView;
+import loopwright.matching.RuleBook;
+import loopwright.time.Span;
+import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Puts together what the rules look at, for loops as they are and as somebody means to leave them.
+ */
+public final class Judging {
+  private static final Set<Fact> FACTS =
+      Set.of(
+          Fact.PROBE_TIP,
+          Fact.DRIVER_TIP,
+          Fact.PROBE_SCALE_FACTOR,
+          Fact.DRIVER_SCALE_FACTOR,
+          Fact.PLACEMENTS,
+          Fact.STATE,
+          Fact.CALIBRATION);
+
+  private final PlacementStore placements = new PlacementStore();
+  private final PartFacts parts;
+  private final AsLeftFacts asLeft;
+  private final RuleBook rules;
+
+  public Judging(PartFacts parts, AsLeftFacts asLeft, RuleBook rules) {
+    this.parts = parts;
+    this.asLeft = asLeft;
+    this.rules = rules;
+  }
+
+  /** A point and the tag it is told by. */
+  public record Subject(long point, String tag) {}
+
+  /** A judged loop with the parts that were judged. */
+  public record Judged(Subject subject, List<Placed> chain, LoopView view, Judgement judgement) {}
+
+  /** Loops as they are believed to be at that moment, in one pass. */
+  public List<Judged> judge(DSLContext sql, Collection<Subject> subjects, Instant at) {
+    Map<Long, List<Placed>> chains =
+        placements.at(sql, subjects.stream().map(Subject::point).toList(), at).stream()
+            .collect(Collectors.groupingBy(Placed::point));
+    Map<Subject, List<Placed>> bySubject = new LinkedHashMap<>();
+    subjects.forEach(s -> bySubject.put(s, chains.getOrDefault(s.point(), List.of())));
+    return judge(sql, bySubject);
+  }
+
+  /** One loop as somebody means to leave it at that moment; other loops as they are. */
+  public Judged judge(DSLContext sql, Subject subject, Chain chain, Instant at) {
+    List<Placed> proposed = new ArrayList<>();
+    chain
+        .slots()
+        .forEach(
+            (slot, content) ->
+                proposed.add(
+                    Placed.fresh(subject.point(), slot, content, Span.from(at), "proposed")));
+    Map<Long, List<Elsewhere>> elsewhere = elsewhere(sql, subject, chain, at);
+    return judge(sql, Map.of(subject, proposed), elsewhere).get(0);
+  }
+
+  private Map<Long, List<Elsewhere>> elsewhere(
+      DSLContext sql, Subject subject, Chain chain, Instant at) {
+    Map<Long, List<Elsewhere>> found = new TreeMap<>();
+    for (Content content : chain.slots().values()) {
+      if (content instanceof Content.Part part) {
+        placements
+            .of(sql, part, at)
+            .filter(placed -> placed.point() != subject.point())
+            .ifPresent(
+                placed ->
+                    found.put(
+                        part.number(),
+                        List.of(new Elsewhere(placements.tag(sql, placed.point()), ""))));
+      }
+    }
+    return found;
+  }
+
+  private List<Judged> judge(DSLContext sql, Map<Subject, List<Placed>> chains) {
+    return judge(sql, chains, Map.of());
+  }
+
+  private List<Judged> judge(
+      DSLContext sql, Map<Subject, List<Placed>> chains, Map<Long, List<Elsewhere>> elsewhere) {
+    Families families = parts.families(sql);
+    Map<Long, PartView> views = new TreeMap<>(parts.parts(sql, components(chains.values())));
+    elsewhere.forEach(
+        (number, places) ->
+            views.computeIfPresent(number, (same, view) -> view.standingAlsoAt(places)));
+    Map<Long, AsLeftFacts.AsLeft> latest = asLeft.latest(sql, fitted(chains));
+    Map<Long, PartView> known = formerParts(sql, latest.values(), views);
+    List<Judged> judged = new ArrayList<>();
+    chains.forEach(
+        (subject, chain) -> {
+          AsLeftFacts.AsLeft last = latest.get(subject.point());
+          LoopView view =
+              LoopView.at(subject.tag())
+                  .probe(slot(chain, Slot.PROBE, views))
+                  .path(path(chain, views))
+                  .driver(slot(chain, Slot.DRIVER, views))
+                  .families(families)
+                  .holding(FACTS)
+                  .calibration(last == null ? null : AsFitted.calibration(last, chain, known))
+                  .build();
+          judged.add(new Judged(subject, chain, view, rules.judge(view)));
+        });
+    return judged;
+  }
+
+  private static Set<Long> components(Collection<List<Placed>> chains) {
+    Set<Long> components = new TreeSet<>();
+    chains.forEach(
+        chain -> chain.forEach(placed -> placed.content().component().ifPresent(components::add)));
+    return components;
+  }
+
+  private static List<AsLeftFacts.Fitted> fitted(Map<Subject, List<Placed>> chains) {
+    List<AsLeftFacts.Fitted> fitted = new ArrayList<>();
+    chains.forEach(
+        (subject, chain) ->
+            fitted.add(
+                new AsLeftFacts.Fitted(
+                    subject.point(), Combinations.fingerprint(chain).orElse(""))));
+    return fitted;
+  }
+
+  private Map<Long, PartView> formerParts(
+      DSLContext sql, Collection<AsLeftFacts.AsLeft> calibrations, Map<Long, PartView> present) {
+    Set<Long> numbers = new TreeSet<>();
+    calibrations.forEach(c -> numbers.addAll(Combinations.components(c.fingerprint()).values()));
+    numbers.removeAll(present.keySet());
+    Map<Long, PartView> all = new TreeMap<>(present);
+    if (!numbers.isEmpty()) {
+      all.putAll(parts.parts(sql, numbers));
+    }
+    return all;
+  }
+
+  private static loopwright.matching.Slot slot(
+      List<Placed> chain, Slot slot, Map<Long, PartView> views) {
+    return content(chain, slot)
+        .map(content -> seen(content, views))
+        .orElse(loopwright.matching.Slot.NOT_RECORDED);
+  }
+
+  private static List<loopwright.matching.Slot> path(
+      List<Placed> chain, Map<Long, PartView> views) {
+    return chain.stream()
+        .filter(placed -> placed.slot().isPath())
+        .map(placed -> seen(placed.content(), views))
+        .collect(Collectors.toCollection(ArrayList::new));
+  }
+
+  private static Optional<Content> content(List<Placed> chain, Slot slot) {
+    return chain.stream().filter(p -> p.slot() == slot).map(Placed::content).findFirst();
+  }
+
+  private static loopwright.matching.Slot seen(Content content, Map<Long, PartView> views) {
+    if (content instanceof Content.Part part) {
+      @Nullable PartView view = views.get(part.number());
+      return view == null
+          ? loopwright.matching.Slot.unknown("its part is not in the register")
+          : loopwright.matching.Slot.of(view);
+    }
+    return content instanceof Content.None
+        ? loopwright.matching.Slot.NONE_FITTED
+        : loopwright.matching.Slot.unknown("");
+  }
+}

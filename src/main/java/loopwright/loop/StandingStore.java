@@ -1,0 +1,111 @@
+package loopwright.loop;
+
+import static loopwright.db.gen.Tables.LOOP_VERDICT;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loopwright.db.Tx;
+import loopwright.db.gen.tables.records.LoopVerdictRecord;
+import loopwright.units.Length;
+import org.jooq.Condition;
+import org.jooq.DSLContext;
+import org.jooq.impl.DSL;
+import org.jspecify.annotations.Nullable;
+
+/** How each loop is judged now. Derived: may be thrown away and worked out again. */
+final class StandingStore {
+
+  /** Stores it; the moment since which it is so stays while verdict and rule stay. */
+  void put(DSLContext sql, Standing standing, Instant judgedAt) {
+    LoopVerdictRecord row =
+        sql.fetchOptional(LOOP_VERDICT, LOOP_VERDICT.POINT_ID.eq(standing.point()))
+            .orElseGet(() -> sql.newRecord(LOOP_VERDICT));
+    boolean same =
+        standing.verdict().equals(row.getVerdict()) && standing.rule().equals(row.getRule());
+    row.setPointId(standing.point());
+    row.setTrainId(standing.train());
+    row.setUrgency((short) standing.urgency());
+    row.setVerdict(standing.verdict());
+    row.setRule(standing.rule());
+    row.setHeadline(cut(standing.headline()));
+    row.setNextStep(cut(standing.nextStep()));
+    row.setOwnerRole(standing.ownerRole());
+    row.setBalanceM(metres(standing.balance()));
+    if (!same) {
+      row.setSinceAt(standing.since() == null ? null : Tx.moment(standing.since()));
+    }
+    row.setJudgedAt(Tx.moment(judgedAt));
+    row.store();
+  }
+
+  private static @Nullable BigDecimal metres(@Nullable Length balance) {
+    return balance == null ? null : balance.metres();
+  }
+
+  private static String cut(String sentence) {
+    return sentence.length() <= 1000 ? sentence : sentence.substring(0, 999) + "…";
+  }
+
+  Optional<Standing> of(DSLContext sql, long point) {
+    return sql.fetchOptional(LOOP_VERDICT, LOOP_VERDICT.POINT_ID.eq(point))
+        .map(StandingStore::standing);
+  }
+
+  List<Standing> of(DSLContext sql, Collection<Long> points) {
+    return sql.fetch(LOOP_VERDICT, LOOP_VERDICT.POINT_ID.in(points)).map(StandingStore::standing);
+  }
+
+  /**
+   * Those that need somebody, worst first, then longest standing.
+   *
+   * @param which further condition, for filters
+   */
+  List<Standing> needingSomebody(DSLContext sql, Condition which, int most) {
+    return sql.selectFrom(LOOP_VERDICT)
+        .where(LOOP_VERDICT.URGENCY.lt((short) Standing.NEEDS_NOBODY))
+        .and(which)
+        .orderBy(
+            LOOP_VERDICT.URGENCY, LOOP_VERDICT.SINCE_AT.asc().nullsFirst(), LOOP_VERDICT.POINT_ID)
+        .limit(most)
+        .fetch(StandingStore::standing);
+  }
+
+  /** How many loops have each verdict. */
+  Map<String, Integer> counts(DSLContext sql, Condition which) {
+    return sql.select(LOOP_VERDICT.VERDICT, DSL.count())
+        .from(LOOP_VERDICT)
+        .where(which)
+        .groupBy(LOOP_VERDICT.VERDICT)
+        .fetchMap(LOOP_VERDICT.VERDICT, DSL.count());
+  }
+
+  static Condition inTrain(long train) {
+    return LOOP_VERDICT.TRAIN_ID.eq(train);
+  }
+
+  static Condition inTrains(Collection<Long> trains) {
+    return LOOP_VERDICT.TRAIN_ID.in(trains);
+  }
+
+  static Condition verdict(String word) {
+    return LOOP_VERDICT.VERDICT.eq(word);
+  }
+
+  private static Standing standing(LoopVerdictRecord row) {
+    return new Standing(
+        row.getPointId(),
+        row.getTrainId(),
+        row.getUrgency(),
+        row.getVerdict(),
+        row.getRule(),
+        row.getHeadline(),
+        row.getNextStep(),
+        row.getOwnerRole(),
+        row.getBalanceM() == null ? null : new Length(row.getBalanceM()),
+        row.getSinceAt() == null ? null : row.getSinceAt().toInstant());
+  }
+}

@@ -1,0 +1,117 @@
+package loopwright.loop;
+
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import loopwright.db.Database;
+import loopwright.matching.Finding;
+import loopwright.matching.Judgement;
+import loopwright.matching.Verdict;
+import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
+
+/** Keeps how each loop is judged now. Refreshed by every change that touches a loop. */
+public final class Standings {
+  private static final int CHUNK = 500;
+
+  private final StandingStore store = new StandingStore();
+  private final PointStore points = new PointStore();
+  private final Judging judging;
+  private final InstantSource clock;
+
+  public Standings(Judging judging, InstantSource clock) {
+    this.judging = judging;
+    this.clock = clock;
+  }
+
+  /** Judges these loops anew, as they are now. */
+  public void refresh(DSLContext sql, Collection<Long> which) {
+    refreshLocated(sql, points.located(sql, which));
+  }
+
+  /**
+   * Judges every loop anew, chunk by chunk; for a program that judges by other rules than before.
+   */
+  public int refreshAll(Database database) {
+    long last = 0;
+    int judged = 0;
+    while (true) {
+      long after = last;
+      List<PointStore.Located> chunk = database.read(sql -> points.after(sql, after, CHUNK));
+      if (chunk.isEmpty()) {
+        return judged;
+      }
+      database.derive(
+          sql -> {
+            refreshLocated(sql, chunk);
+            return null;
+          });
+      judged += chunk.size();
+      last = chunk.get(chunk.size() - 1).point();
+    }
+  }
+
+  private void refreshLocated(DSLContext sql, List<PointStore.Located> located) {
+    Instant now = clock.instant();
+    Map<Long, PointStore.Located> byPoint =
+        located.stream().collect(Collectors.toMap(PointStore.Located::point, Function.identity()));
+    judging
+        .judge(sql, located.stream().map(PointStore.Located::subject).toList(), now)
+        .forEach(
+            judged -> {
+              PointStore.Located at = byPoint.get(judged.subject().point());
+              if (at != null) {
+                store.put(sql, standing(at, judged), now);
+              }
+            });
+  }
+
+  private static Standing standing(PointStore.Located at, Judging.Judged judged) {
+    Judgement judgement = judged.judgement();
+    Verdict verdict =
+        judgement.verdict() == Verdict.NOT_JUDGED ? Verdict.MATCHES : judgement.verdict();
+    Finding worst = judgement.findings().get(0);
+    boolean fine = verdict == Verdict.MATCHES;
+    return new Standing(
+        at.point(),
+        at.train(),
+        urgency(verdict),
+        verdict.word(),
+        fine ? "" : worst.rule().name(),
+        fine ? "All that was judged matches." : worst.message(),
+        fine ? "" : nextStep(worst),
+        owner(worst),
+        judgement.balance(),
+        since(judged.chain()));
+  }
+
+  private static int urgency(Verdict verdict) {
+    return switch (verdict) {
+      case REFUSED -> 0;
+      case UNKNOWN -> 2;
+      case ATTENTION -> 4;
+      default -> Standing.NEEDS_NOBODY;
+    };
+  }
+
+  private static String nextStep(Finding worst) {
+    return worst.remedy().isEmpty() ? "Look at the loop." : worst.remedy();
+  }
+
+  private static String owner(Finding worst) {
+    return worst.verdict() == Verdict.MATCHES ? "" : "shop";
+  }
+
+  /** The youngest placement: before it the loop was another one. */
+  private static @Nullable Instant since(List<Placed> chain) {
+    return chain.stream().map(placed -> placed.span().from()).max(Instant::compareTo).orElse(null);
+  }
+
+  StandingStore store() {
+    return store;
+  }
+}
