@@ -4,6 +4,7 @@ CREATE TABLE person (
   full_name VARCHAR(120) NOT NULL,
   role VARCHAR(20) NOT NULL,
   password_hash VARCHAR(300) NOT NULL,
+  password_version INTEGER DEFAULT 1 NOT NULL,
   must_change_password BOOLEAN DEFAULT FALSE NOT NULL,
   active BOOLEAN DEFAULT TRUE NOT NULL,
   version INTEGER DEFAULT 1 NOT NULL,
@@ -17,3 +18,5 @@ CREATE TABLE person (
 COMMENT ON TABLE person IS 'Who may sign in. Never deleted: a person who left is made inactive.';
 COMMENT ON COLUMN person.role IS 'viewer: reads everything (auditor). technician: surveys, assemblies, calibrations. planner: outages and spares. engineer: profiles, families, concessions. administrator: people and settings.';
 COMMENT ON COLUMN person.password_hash IS 'Argon2id with its parameters; kept out of the journal.';
+COMMENT ON COLUMN person.password_version IS 'Counted up with each new password: sessions begun under an older one end.';
+COMMENT ON COLUMN person.must_change_password IS 'The password was given by somebody else: the person chooses their own before anything else.';

@@ -1,5 +1,6 @@
 package loopwright.db;
 
+import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -13,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import org.erdtman.jcs.NumberToJSON;
 import org.jooq.Field;
 import org.jooq.Record;
 import org.jspecify.annotations.Nullable;
@@ -46,6 +48,9 @@ public final class RowText {
     if (content instanceof BigDecimal number) {
       return number.signum() == 0 ? "0" : number.stripTrailingZeros().toPlainString();
     }
+    if (content instanceof Double number) {
+      return ofDouble(number);
+    }
     if (content instanceof OffsetDateTime moment) {
       return moment.toInstant().truncatedTo(ChronoUnit.MICROS).toString();
     }
@@ -56,6 +61,15 @@ public final class RowText {
       return HexFormat.of().formatHex(bytes);
     }
     return content.toString();
+  }
+
+  /** As RFC 8785 writes it: Java's own text of a double differs between Java versions. */
+  private static String ofDouble(double number) {
+    try {
+      return NumberToJSON.serializeNumber(number);
+    } catch (IOException notFinite) {
+      throw new IllegalArgumentException("A row can't hold " + number + ".", notFinite);
+    }
   }
 
   /**

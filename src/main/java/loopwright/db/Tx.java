@@ -8,7 +8,9 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import loopwright.problem.Refused;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
@@ -96,8 +98,9 @@ public final class Tx {
   }
 
   /**
-   * Writes the changed columns of a row that was read in this transaction. A row with a version is
-   * written only if nobody wrote it meanwhile.
+   * Writes the changed columns of a row that was read in this transaction, and reads back what the
+   * database made of them (it rounds). A row with a version is written only if nobody wrote it
+   * meanwhile.
    *
    * @throws Refused {@link DbProblem#STALE} if somebody did
    */
@@ -113,19 +116,15 @@ public final class Tx {
       same = same.and(version.eq(original));
       row.set(version, original + 1);
     }
+    List<Field<?>> changed = Stream.of(row.fields()).filter(row::changed).toList();
     Map<String, String> before = new TreeMap<>();
-    Map<String, String> after = new TreeMap<>();
-    for (Field<?> field : row.fields()) {
-      if (row.changed(field)) {
-        RowText.put(before, field, row.original(field));
-        RowText.put(after, field, row.get(field));
-      }
-    }
-    int written = sql.update(row.getTable()).set(row).where(same).execute();
-    if (written != 1) {
-      throw new Refused(DbProblem.STALE);
-    }
+    changed.forEach(field -> RowText.put(before, field, row.original(field)));
+    Optional<R> written =
+        sql.update(row.getTable()).set(row).where(same).returning().fetchOptional();
+    row.from(written.orElseThrow(() -> new Refused(DbProblem.STALE)));
     row.changed(false);
+    Map<String, String> after = new TreeMap<>();
+    changed.forEach(field -> RowText.put(after, field, row.get(field)));
     String hash = RowText.hash(List.of(RowText.of(row)));
     remember(new Fact("update", name(row), key(row), before, List.of(after), hash));
   }
