@@ -122,6 +122,11 @@ public final class Configuration {
     return placements.at(sql, point, moment);
   }
 
+  /** The tag a point is told by. */
+  public String tag(DSLContext sql, long point) {
+    return placements.tag(sql, point);
+  }
+
   /** Everything believed now about the point, past and future. */
   public List<Placed> ofPoint(DSLContext sql, long point) {
     return placements.ofPoint(sql, point);

@@ -1,0 +1,34 @@
+package loopwright.calibration;
+
+import loopwright.problem.Problem;
+
+/** Why a calibration was not kept. */
+public enum CalibrationProblem implements Problem {
+  NO_COMBINATION(
+      "K-101",
+      "Nobody can say which parts were fitted at {0} then: probe, driver or a slot between them is"
+          + " not known. Record a survey first, then the curve."),
+  IN_FUTURE("K-102", "{0} is in the future. Give the moment at which the curve was taken."),
+  NO_CURVE_REASON("K-103", "Say why there is no curve, for instance: output dead at every gap."),
+  NOT_FOUND("K-104", "There is no calibration {0}."),
+  CURVE_UNUSABLE("K-105", "The curve can''t be kept: {0}"),
+  ASK_AGAIN("K-106", "Look at this once more and confirm it: {0}");
+
+  private final String code;
+  private final String sentence;
+
+  CalibrationProblem(String code, String sentence) {
+    this.code = code;
+    this.sentence = sentence.replace("''", "'");
+  }
+
+  @Override
+  public String code() {
+    return code;
+  }
+
+  @Override
+  public String sentence() {
+    return sentence;
+  }
+}

@@ -1,0 +1,315 @@
+package loopwright.calibration;
+
+import static loopwright.db.gen.Tables.CALIBRATION;
+import static loopwright.db.gen.Tables.CALIBRATION_READING;
+import static loopwright.db.gen.Tables.CHANGE;
+import static loopwright.db.gen.Tables.COMBINATION;
+import static loopwright.db.gen.Tables.COMBINATION_PART;
+import static loopwright.db.gen.Tables.POINT;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import loopwright.curve.CurveReading;
+import loopwright.curve.CurveResult;
+import loopwright.curve.Finding;
+import loopwright.curve.GapRange;
+import loopwright.curve.Run;
+import loopwright.db.Tx;
+import loopwright.db.gen.tables.records.CalibrationReadingRecord;
+import loopwright.db.gen.tables.records.CalibrationRecord;
+import loopwright.db.gen.tables.records.CombinationPartRecord;
+import loopwright.db.gen.tables.records.CombinationRecord;
+import loopwright.loop.AsLeftFacts;
+import loopwright.loop.Content;
+import loopwright.loop.Placed;
+import loopwright.units.Reported;
+import loopwright.units.Unit;
+import org.jooq.Condition;
+import org.jooq.DSLContext;
+import org.jooq.Field;
+import org.jooq.Record;
+import org.jooq.Record2;
+import org.jooq.SelectOnConditionStep;
+import org.jooq.Table;
+import org.jooq.impl.DSL;
+import org.jspecify.annotations.Nullable;
+
+/** Calibrations and the combinations they belong to. Insert-only. */
+final class CalibrationStore {
+
+  /** The combination with exactly these parts; made when it is new. */
+  long combination(Tx tx, String fingerprint, List<Placed> chain) {
+    Optional<Long> known =
+        tx.sql()
+            .select(COMBINATION.ID)
+            .from(COMBINATION)
+            .where(COMBINATION.FINGERPRINT.eq(fingerprint))
+            .fetchOptional(COMBINATION.ID);
+    return known.orElseGet(() -> newCombination(tx, fingerprint, chain));
+  }
+
+  private static long newCombination(Tx tx, String fingerprint, List<Placed> chain) {
+    CombinationRecord combination = tx.row(COMBINATION);
+    combination.setFingerprint(fingerprint);
+    tx.insert(combination);
+    for (Placed placed : chain) {
+      if (placed.content() instanceof Content.Part part) {
+        CombinationPartRecord row = tx.row(COMBINATION_PART);
+        row.setCombinationId(combination.getId());
+        row.setSlot(placed.slot().word());
+        row.setComponentId(part.number());
+        row.setComponentChannel((short) part.channel());
+        tx.insert(row);
+      }
+    }
+    return combination.getId();
+  }
+
+  /** Stores it; {@code result} belongs to the measured curve. */
+  String insert(
+      Tx tx, NewCalibration fresh, long combination, String number, @Nullable CurveResult result) {
+    CalibrationRecord row = tx.row(CALIBRATION);
+    row.setNumber(number);
+    row.setCombinationId(combination);
+    row.setPointId(fresh.point());
+    row.setStage(fresh.stage().word());
+    row.setMeasuredAt(Tx.moment(fresh.measuredAt()));
+    row.setPerformedBy(fresh.performedBy());
+    row.setZeroUsed(fresh.zero().word());
+    row.setTargetAlloy(fresh.targetAlloy().isEmpty() ? null : fresh.targetAlloy());
+    row.setOrigin(fresh.origin());
+    if (fresh.outcome() instanceof NewCalibration.NoCurve none) {
+      row.setOutcome("no curve");
+      row.setNoCurveReason(none.reason());
+    } else {
+      row.setOutcome("curve");
+    }
+    if (result != null) {
+      fresh.measured().ifPresent(measured -> fill(row, measured, result));
+    }
+    tx.insert(row);
+    fresh.measured().ifPresent(m -> tx.insertGroup(row.getId(), readings(tx, row.getId(), m)));
+    return number;
+  }
+
+  private static void fill(
+      CalibrationRecord row, NewCalibration.Measured measured, CurveResult result) {
+    List<CurveReading> readings = measured.curve().readings();
+    row.setProfileVersionId(measured.profileVersion());
+    row.setAnalysisVersion(result.analysisVersion());
+    row.setGapUnit(measured.curve().gapUnit().symbol());
+    row.setVoltsUnit(readings.get(0).output().unit().symbol());
+    boolean magnitude = readings.stream().anyMatch(r -> r.output().amount().signum() > 0);
+    row.setTypedAs(magnitude ? "magnitude" : "negative");
+    row.setAsf(result.asf());
+    row.setSlope(result.leastSquaresSlope());
+    row.setSlopeStandardError(result.leastSquaresSlopeStandardError());
+    row.setMaxDslUm(result.maxDsl());
+    result.worstIsfPercent().ifPresent(row::setWorstIsfPercent);
+    result.hysteresis().ifPresent(h -> row.setHysteresisUm(h.micrometres()));
+    result.linearRange().ifPresent(range -> fill(row, range));
+    row.setMidGapUm(result.midRangeGapMicrometres());
+    result.midRangeVolts().ifPresent(row::setMidVolts);
+    result.isfTrend().ifPresent(trend -> row.setIsfTrend(trend.direction().label()));
+    row.setVerdict(result.verdict().label());
+    row.setFindings(
+        result.findings().stream().map(Finding::sentence).collect(Collectors.joining("\n")));
+  }
+
+  private static void fill(CalibrationRecord row, GapRange range) {
+    row.setLinearFromUm(range.fromMicrometres());
+    row.setLinearToUm(range.toMicrometres());
+  }
+
+  private static List<CalibrationReadingRecord> readings(
+      Tx tx, long calibration, NewCalibration.Measured measured) {
+    List<CalibrationReadingRecord> rows = new ArrayList<>();
+    for (CurveReading reading : measured.curve().readings()) {
+      CalibrationReadingRecord row = tx.row(CALIBRATION_READING);
+      row.setCalibrationId(calibration);
+      row.setReadingNo((short) (rows.size() + 1));
+      row.setRun(reading.run().label());
+      row.setGapTyped(reading.gap().typed());
+      row.setGapUm(reading.gapMicrometres());
+      row.setVoltsTyped(reading.output().typed());
+      row.setVolts(reading.volts());
+      rows.add(row);
+    }
+    return rows;
+  }
+
+  Optional<Calibrated> numbered(DSLContext sql, String number) {
+    return select(sql).where(CALIBRATION.NUMBER.eq(number)).fetchOptional(CalibrationStore::row);
+  }
+
+  List<Calibrated> latest(DSLContext sql, Condition which, int most) {
+    return select(sql)
+        .where(which)
+        .orderBy(CALIBRATION.MEASURED_AT.desc(), CALIBRATION.ID.desc())
+        .limit(most)
+        .fetch(CalibrationStore::row);
+  }
+
+  /** The newest as-left taken at each of these points. */
+  Map<Long, Calibrated> latestAsLeftByPoint(DSLContext sql, Collection<AsLeftFacts.Fitted> loops) {
+    List<Long> points = loops.stream().map(AsLeftFacts.Fitted::point).toList();
+    return newest(sql, CALIBRATION.POINT_ID, CALIBRATION.POINT_ID.in(points)).stream()
+        .collect(Collectors.toMap(c -> Objects.requireNonNull(c.point()), c -> c));
+  }
+
+  /** The newest as-left of each of these combinations, wherever it was taken. */
+  Map<String, Calibrated> latestAsLeftByCombination(
+      DSLContext sql, Collection<AsLeftFacts.Fitted> loops) {
+    List<String> fingerprints = loops.stream().map(AsLeftFacts.Fitted::fingerprint).toList();
+    Condition ofThem =
+        CALIBRATION.COMBINATION_ID.in(
+            DSL.select(COMBINATION.ID)
+                .from(COMBINATION)
+                .where(COMBINATION.FINGERPRINT.in(fingerprints)));
+    return newest(sql, CALIBRATION.COMBINATION_ID, ofThem).stream()
+        .collect(Collectors.toMap(Calibrated::fingerprint, c -> c));
+  }
+
+  /** The newest as-left of each group; of two taken at one moment, the one entered later. */
+  private static List<Calibrated> newest(DSLContext sql, Field<Long> group, Condition which) {
+    Field<Integer> place =
+        DSL.rowNumber()
+            .over()
+            .partitionBy(group)
+            .orderBy(CALIBRATION.MEASURED_AT.desc(), CALIBRATION.ID.desc());
+    Table<Record2<Long, Integer>> ranked =
+        DSL.select(CALIBRATION.ID.as("ranked_id"), place.as("place_no"))
+            .from(CALIBRATION)
+            .where(which)
+            .and(asLeft())
+            .asTable("ranked");
+    return select(sql)
+        .join(ranked)
+        .on(ranked.field("ranked_id", Long.class).eq(CALIBRATION.ID))
+        .where(ranked.field("place_no", Integer.class).eq(1))
+        .fetch(CalibrationStore::row);
+  }
+
+  static Condition ofPoint(long point) {
+    return CALIBRATION.POINT_ID.eq(point);
+  }
+
+  static Condition ofFingerprint(String fingerprint) {
+    return COMBINATION.FINGERPRINT.eq(fingerprint);
+  }
+
+  static Condition withComponent(long component) {
+    return CALIBRATION.COMBINATION_ID.in(
+        DSL.select(COMBINATION_PART.COMBINATION_ID)
+            .from(COMBINATION_PART)
+            .where(COMBINATION_PART.COMPONENT_ID.eq(component)));
+  }
+
+  static Condition asLeft() {
+    return CALIBRATION.STAGE.in(Stage.AS_LEFT.word(), Stage.NOTHING_TOUCHED.word());
+  }
+
+  static Condition verdict(String word) {
+    return CALIBRATION.VERDICT.eq(word);
+  }
+
+  static Condition stage(Stage stage) {
+    return CALIBRATION.STAGE.eq(stage.word());
+  }
+
+  /** Older in the list than that calibration. */
+  static Condition before(Instant measuredAt, long id) {
+    return DSL.row(CALIBRATION.MEASURED_AT, CALIBRATION.ID).lt(Tx.moment(measuredAt), id);
+  }
+
+  private static SelectOnConditionStep<? extends Record> select(DSLContext sql) {
+    return sql.select(
+            CALIBRATION.asterisk(),
+            COMBINATION.FINGERPRINT,
+            POINT.TAG,
+            CHANGE.ACTOR_NAME,
+            CHANGE.MADE_AT,
+            CHANGE.REASON)
+        .from(CALIBRATION)
+        .join(COMBINATION)
+        .on(COMBINATION.ID.eq(CALIBRATION.COMBINATION_ID))
+        .join(CHANGE)
+        .on(CHANGE.ID.eq(CALIBRATION.CHANGE_ID))
+        .leftJoin(POINT)
+        .on(POINT.ID.eq(CALIBRATION.POINT_ID));
+  }
+
+  private static Calibrated row(Record row) {
+    return new Calibrated(
+        row.get(CALIBRATION.ID),
+        row.get(CALIBRATION.NUMBER),
+        row.get(COMBINATION.FINGERPRINT),
+        row.get(CALIBRATION.POINT_ID),
+        row.get(POINT.TAG),
+        Stage.ofWord(row.get(CALIBRATION.STAGE)),
+        row.get(CALIBRATION.MEASURED_AT).toInstant(),
+        row.get(CALIBRATION.PERFORMED_BY),
+        text(row.get(CALIBRATION.ZERO_USED)),
+        text(row.get(CALIBRATION.TARGET_ALLOY)),
+        row.get(CALIBRATION.VERDICT),
+        row.get(CALIBRATION.NO_CURVE_REASON),
+        row.get(CALIBRATION.ANALYSIS_VERSION),
+        row.get(CALIBRATION.PROFILE_VERSION_ID),
+        new Calibrated.Numbers(
+            number(row.get(CALIBRATION.ASF)),
+            number(row.get(CALIBRATION.SLOPE)),
+            number(row.get(CALIBRATION.MAX_DSL_UM)),
+            number(row.get(CALIBRATION.WORST_ISF_PERCENT)),
+            number(row.get(CALIBRATION.MID_VOLTS)),
+            row.get(CALIBRATION.ISF_TREND)),
+        Arrays.stream(row.get(CALIBRATION.FINDINGS).split("\n")).filter(f -> !f.isBlank()).toList(),
+        row.get(CALIBRATION.ORIGIN),
+        row.get(CHANGE.ACTOR_NAME),
+        row.get(CHANGE.MADE_AT).toInstant(),
+        row.get(CHANGE.REASON));
+  }
+
+  private static String text(@Nullable String text) {
+    return text == null ? "" : text;
+  }
+
+  private static OptionalDouble number(@Nullable Double number) {
+    return number == null ? OptionalDouble.empty() : OptionalDouble.of(number);
+  }
+
+  /** The readings as typed, in the order they were kept. */
+  List<CurveReading> readings(DSLContext sql, long calibration) {
+    Map.Entry<Unit, Unit> units = units(sql, calibration);
+    return sql.selectFrom(CALIBRATION_READING)
+        .where(CALIBRATION_READING.CALIBRATION_ID.eq(calibration))
+        .orderBy(CALIBRATION_READING.READING_NO)
+        .fetch(row -> reading(row, units.getKey(), units.getValue()));
+  }
+
+  private static Map.Entry<Unit, Unit> units(DSLContext sql, long calibration) {
+    return sql.select(CALIBRATION.GAP_UNIT, CALIBRATION.VOLTS_UNIT)
+        .from(CALIBRATION)
+        .where(CALIBRATION.ID.eq(calibration))
+        .and(CALIBRATION.GAP_UNIT.isNotNull())
+        .fetchOptional(
+            row ->
+                Map.entry(
+                    Unit.named(row.value1()).orElseThrow(), Unit.named(row.value2()).orElseThrow()))
+        .orElse(Map.entry(Unit.MICROMETRE, Unit.VOLT));
+  }
+
+  private static CurveReading reading(CalibrationReadingRecord row, Unit gap, Unit volts) {
+    return CurveReading.of(
+        Run.named(row.getRun()).orElseThrow(),
+        Reported.read(row.getGapTyped(), gap).orElseThrow(),
+        Reported.read(row.getVoltsTyped(), volts).orElseThrow());
+  }
+}

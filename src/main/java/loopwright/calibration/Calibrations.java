@@ -1,0 +1,157 @@
+package loopwright.calibration;
+
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import loopwright.curve.Curve;
+import loopwright.curve.CurveAnalysis;
+import loopwright.curve.CurveReading;
+import loopwright.curve.CurveResult;
+import loopwright.db.Tx;
+import loopwright.loop.AsLeftFacts;
+import loopwright.loop.Combinations;
+import loopwright.loop.Configuration;
+import loopwright.loop.Placed;
+import loopwright.loop.Standings;
+import loopwright.matching.Calibration;
+import loopwright.problem.Refused;
+import org.jooq.Condition;
+import org.jooq.DSLContext;
+
+/** Keeps calibrations against exactly the parts that were fitted when they were taken. */
+public final class Calibrations {
+  private final CalibrationStore store = new CalibrationStore();
+  private final Configuration configuration;
+  private final Standings standings;
+  private final InstantSource clock;
+
+  public Calibrations(Configuration configuration, Standings standings, InstantSource clock) {
+    this.configuration = configuration;
+    this.standings = standings;
+    this.clock = clock;
+  }
+
+  /**
+   * Keeps a calibration of what was fitted at the point at that moment.
+   *
+   * @return its number
+   * @throws Refused if nobody can say what was fitted, the moment is in the future, or a result
+   *     without a curve gives no reason
+   */
+  public String keep(Tx tx, NewCalibration fresh) {
+    return keep(tx, fresh, 1);
+  }
+
+  /**
+   * The same for one of several in one change.
+   *
+   * @param place counted from 1 within the change
+   */
+  public String keep(Tx tx, NewCalibration fresh, int place) {
+    if (fresh.measuredAt().isAfter(clock.instant())) {
+      throw new Refused(CalibrationProblem.IN_FUTURE, fresh.measuredAt());
+    }
+    if (fresh.outcome() instanceof NewCalibration.NoCurve none && none.reason().isBlank()) {
+      throw new Refused(CalibrationProblem.NO_CURVE_REASON);
+    }
+    List<Placed> chain = configuration.at(tx.sql(), fresh.point(), fresh.measuredAt());
+    String fingerprint =
+        Combinations.fingerprint(chain)
+            .orElseThrow(
+                () ->
+                    new Refused(
+                        CalibrationProblem.NO_COMBINATION,
+                        configuration.tag(tx.sql(), fresh.point())));
+    long combination = store.combination(tx, fingerprint, chain);
+    CurveResult result =
+        fresh.measured().map(m -> CurveAnalysis.of(m.curve(), m.profile())).orElse(null);
+    String number = "C-" + tx.changeId() + (place == 1 ? "" : "-" + place);
+    store.insert(tx, fresh, combination, number, result);
+    standings.refresh(tx.sql(), Set.of(fresh.point()));
+    return number;
+  }
+
+  /** Calibrations taken at the point or of what is fitted there now, newest first. */
+  public List<Calibrated> ofLoop(
+      DSLContext sql, long point, Optional<String> fingerprint, int most) {
+    Condition which = CalibrationStore.ofPoint(point);
+    if (fingerprint.isPresent()) {
+      which = which.or(CalibrationStore.ofFingerprint(fingerprint.get()));
+    }
+    return store.latest(sql, which, most);
+  }
+
+  /** Calibrations of combinations that held the component, newest first. */
+  public List<Calibrated> ofComponent(DSLContext sql, long component, int most) {
+    return store.latest(sql, CalibrationStore.withComponent(component), most);
+  }
+
+  /**
+   * @throws Refused {@link CalibrationProblem#NOT_FOUND}
+   */
+  public Calibrated numbered(DSLContext sql, String number) {
+    return store
+        .numbered(sql, number)
+        .orElseThrow(() -> new Refused(CalibrationProblem.NOT_FOUND, number));
+  }
+
+  /** The curve of a calibration that has one. */
+  public Optional<Curve> curve(DSLContext sql, Calibrated calibrated) {
+    List<CurveReading> readings = store.readings(sql, calibrated.id());
+    return readings.isEmpty() ? Optional.empty() : Optional.of(new Curve(readings));
+  }
+
+  CalibrationStore store() {
+    return store;
+  }
+
+  /** What loops are told of as-lefts; made apart because loops are judged before all else. */
+  public static AsLeftFacts asLeftFacts() {
+    CalibrationStore store = new CalibrationStore();
+    return (sql, loops) -> latestAsLeft(store, sql, loops);
+  }
+
+  private static Map<Long, AsLeftFacts.AsLeft> latestAsLeft(
+      CalibrationStore store, DSLContext sql, Collection<AsLeftFacts.Fitted> loops) {
+    Map<Long, Calibrated> byPoint = store.latestAsLeftByPoint(sql, loops);
+    Map<String, Calibrated> byCombination = store.latestAsLeftByCombination(sql, loops);
+    Map<Long, AsLeftFacts.AsLeft> latest = new HashMap<>();
+    for (AsLeftFacts.Fitted loop : loops) {
+      Stream.of(
+              Optional.ofNullable(byPoint.get(loop.point())),
+              Optional.ofNullable(byCombination.get(loop.fingerprint())))
+          .flatMap(Optional::stream)
+          .max(Comparator.comparing(Calibrated::measuredAt).thenComparing(Calibrated::id))
+          .ifPresent(c -> latest.put(loop.point(), told(loop, c)));
+    }
+    return latest;
+  }
+
+  private static AsLeftFacts.AsLeft told(AsLeftFacts.Fitted loop, Calibrated c) {
+    Instant at = c.measuredAt();
+    return new AsLeftFacts.AsLeft(
+        c.id(),
+        c.fingerprint(),
+        at.atZone(ZoneOffset.UTC).toLocalDate(),
+        at,
+        c.point() != null && c.point() == loop.point(),
+        outcome(c));
+  }
+
+  private static Calibration.Outcome outcome(Calibrated c) {
+    if (c.verdict() == null) {
+      return Calibration.Outcome.NO_CURVE;
+    }
+    return c.verdict().equals("conforms")
+        ? Calibration.Outcome.CONFORMS
+        : Calibration.Outcome.DOES_NOT_CONFORM;
+  }
+}

@@ -1,0 +1,44 @@
+package loopwright.calibration;
+
+import java.time.Instant;
+import java.util.Optional;
+import loopwright.curve.Curve;
+import loopwright.curve.ToleranceProfile;
+
+/**
+ * A calibration about to be kept.
+ *
+ * @param point at which it was taken
+ * @param measuredAt when
+ * @param performedBy as they are called
+ * @param targetAlloy of the target; may be empty
+ * @param origin {@code entered} or {@code imported}
+ */
+public record NewCalibration(
+    long point,
+    Stage stage,
+    Instant measuredAt,
+    String performedBy,
+    Zero zero,
+    String targetAlloy,
+    Outcome outcome,
+    String origin) {
+
+  /** What came out of it. */
+  public sealed interface Outcome {}
+
+  /**
+   * A curve and the profile version it is judged by.
+   *
+   * @param profileVersion its number in the register
+   */
+  public record Measured(Curve curve, long profileVersion, ToleranceProfile profile)
+      implements Outcome {}
+
+  /** There was none to take; that is a result too. */
+  public record NoCurve(String reason) implements Outcome {}
+
+  public Optional<Measured> measured() {
+    return outcome instanceof Measured m ? Optional.of(m) : Optional.empty();
+  }
+}
