@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
  */
 public final class Numbers {
   private static final Pattern PLAIN =
-      Pattern.compile("[+-]?(\\d{1,15}([.,]\\d{0,15})?|[.,]\\d{1,15})([eE][+-]?\\d{1,3})?");
+      Pattern.compile("[+-]?(\\d{1,15}([.,]\\d{0,30})?|[.,]\\d{1,30})([eE][+-]?\\d{1,3})?");
 
   private Numbers() {}
 

@@ -27,6 +27,6 @@ class CliTest {
     CliRun run = call.isEmpty() ? CliRun.of() : CliRun.of(call);
     assertThat(run.exit()).isEqualTo(Exit.UNUSABLE);
     assertThat(run.out()).isEmpty();
-    assertThat(run.err()).contains("Usage: loopwright");
+    assertThat(run.err()).contains("loopwright");
   }
 }

@@ -23,6 +23,7 @@ class NumbersTest {
       .5      | 0.5
       1e3     | 1000
       00417   | 417
+      -1.9685039370078738 | -1.9685039370078738
       """)
   void readsWhatPeopleType(String text, BigDecimal number) {
     assertThat(Numbers.read(text).orElseThrow()).isEqualByComparingTo(number);
