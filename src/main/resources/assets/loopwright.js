@@ -12,4 +12,34 @@
       box.select();
     }
   });
+
+  // leaving a page with something typed but not sent asks first
+  const asks = form => form && form.method === 'post' && !form.closest('header, footer, .door');
+  let unsent = document.querySelector('main .complaints') !== null && !document.querySelector('.door');
+  document.addEventListener('input', event => { unsent = unsent || asks(event.target.form); });
+  document.addEventListener('submit', event => { unsent = unsent && !asks(event.target); });
+  window.addEventListener('beforeunload', event => { if (unsent) event.preventDefault(); });
+
+  // choices under a field: arrow keys walk, Escape returns, a choice fills the field
+  document.addEventListener('keydown', event => {
+    const list = document.getElementById(event.target.getAttribute('aria-controls') || '') || event.target.closest('.choices');
+    if (!list || !list.matches('.choices') || !['ArrowDown', 'ArrowUp', 'Escape'].includes(event.key)) return;
+    event.preventDefault();
+    const field = document.querySelector(`[aria-controls="${list.id}"]`);
+    const stops = [field, ...list.querySelectorAll('button')];
+    const at = stops.indexOf(event.target);
+    const step = event.key === 'ArrowDown' ? 1 : -1;
+    if (event.key === 'Escape') list.replaceChildren();
+    (event.key === 'Escape' ? field : stops[Math.min(Math.max(at + step, 0), stops.length - 1)]).focus();
+  });
+  document.addEventListener('click', event => {
+    const choice = event.target.closest('.choices button[data-value]');
+    if (!choice) return;
+    const list = choice.closest('.choices');
+    const field = document.querySelector(`[aria-controls="${list.id}"]`);
+    field.value = choice.dataset.value;
+    list.replaceChildren();
+    field.focus();
+    field.dispatchEvent(new Event('change', {bubbles: true}));
+  });
 })();

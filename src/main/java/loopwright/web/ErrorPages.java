@@ -3,10 +3,15 @@ package loopwright.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import java.util.HashMap;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import loopwright.problem.Problem;
 import loopwright.problem.Refused;
+import org.eclipse.jetty.http.BadMessageException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -44,6 +49,32 @@ final class ErrorPages {
   }
 
   private void failed(Exception failure, Context http) {
+    if (causes(failure).anyMatch(BadMessageException.class::isInstance)) {
+      tellUnreadable(failure, http);
+    } else {
+      tellIncident(failure, http);
+    }
+  }
+
+  /** An upload that was cut off, or grew past the limit without having told its length. */
+  private void tellUnreadable(Exception failure, Context http) {
+    if (causes(failure).anyMatch(ErrorPages::saysTooLong)) {
+      tell(http, WebProblem.TOO_LARGE, SizeLimit.megabytes(http));
+    } else {
+      tell(http, WebProblem.UNREADABLE);
+    }
+  }
+
+  private static boolean saysTooLong(Throwable cause) {
+    return cause instanceof IllegalStateException
+        && String.valueOf(cause.getMessage()).contains("max length exceeded");
+  }
+
+  private static Stream<Throwable> causes(Throwable failure) {
+    return Stream.iterate(failure, Objects::nonNull, Throwable::getCause).limit(10);
+  }
+
+  private void tellIncident(Exception failure, Context http) {
     String incident = UUID.randomUUID().toString().substring(0, 8);
     LOG.error("incident {}: {} {}", incident, http.method(), http.path(), failure);
     try {
@@ -65,14 +96,24 @@ final class ErrorPages {
       http.status(status).json(Map.of("code", code, "message", sentence));
       return;
     }
-    Map<String, Object> model =
-        Map.of("status", status, "heading", heading(status), "code", code, "sentence", sentence);
+    Map<String, Object> model = new HashMap<>();
+    model.put("status", status);
+    model.put("heading", heading(status));
+    model.put("code", code);
+    model.put("sentence", sentence);
+    model.put("held", typed(http, status).orElse(null));
     if (isScript(http)) {
       http.header("HX-Retarget", "#notice").header("HX-Reswap", "innerHTML");
       page.part(http, status, "web/error", "notice", model);
     } else {
       page.show(http, status, "web/error", model);
     }
+  }
+
+  /** What was typed into a form that a feature could not take: shown, so that it isn't lost. */
+  private static Optional<HeldForm> typed(Context http, int status) {
+    boolean couldBeSentAgain = status == 409 || status == UNPROCESSABLE || status == 500;
+    return couldBeSentAgain && Session.actor(http) != null ? HeldForm.sent(http) : Optional.empty();
   }
 
   static boolean wantsData(Context http) {

@@ -1,6 +1,8 @@
 package loopwright.web;
 
 import io.javalin.http.Context;
+import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -8,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import loopwright.problem.Refused;
+import loopwright.units.Reported;
+import loopwright.units.Unit;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -78,10 +82,12 @@ public final class Form {
   public <T> T read(String name, Function<String, T> parser) {
     try {
       return parser.apply(typed(name));
+    } catch (NumberFormatException noNumber) {
+      complain(name, "\u201c" + typed(name) + "\u201d is not a number.");
     } catch (Refused | IllegalArgumentException wrong) {
       complain(name, String.valueOf(wrong.getMessage()));
-      return null;
     }
+    return null;
   }
 
   /** Reads a field that may stay empty; empty also when it was complained of. */
@@ -93,18 +99,33 @@ public final class Form {
 
   /** A text that must be there, blanks around it dropped. */
   public String text(String name, int mostCharacters) {
-    return read(name, typed -> needed(typed.strip(), mostCharacters));
+    return read(name, typed -> Fields.text(typed, mostCharacters));
   }
 
-  private static String needed(String text, int most) {
-    if (text.isEmpty()) {
-      throw new IllegalArgumentException("Fill this in.");
-    }
-    if (text.length() > most) {
-      throw new IllegalArgumentException(
-          "This has %d characters; at most %d are kept.".formatted(text.length(), most));
-    }
-    return text;
+  /** A number with decimal point or comma. */
+  public BigDecimal number(String name) {
+    return read(name, Fields::number);
+  }
+
+  /** A number in that unit, kept as typed. */
+  public Reported reported(String name, Unit unit) {
+    return read(name, typed -> Fields.reported(typed, unit));
+  }
+
+  /** A number whose unit was chosen in the field {@code NAME-unit}; see part/field, measured. */
+  public Reported measured(String name, Unit... choices) {
+    Unit unit = read(name + "-unit", symbol -> Fields.unit(symbol, choices));
+    return reported(name, unit == null ? choices[0] : unit);
+  }
+
+  /** A day, as the browser's date field sends it: 2026-11-24. */
+  public LocalDate day(String name) {
+    return read(name, Fields::day);
+  }
+
+  /** One of the constants, by its name. */
+  public <E extends Enum<E>> E oneOf(String name, Class<E> choices) {
+    return read(name, typed -> Fields.constant(typed, choices));
   }
 
   /** Complains of a field; the first complaint of a field stays. */

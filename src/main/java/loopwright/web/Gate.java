@@ -19,24 +19,23 @@ final class Gate {
   private static final Set<String> OPEN_BEFORE_PASSWORD = Set.of("/password", "/sign-out");
 
   private final Page page;
-  private final Accounts accounts;
   private final SignInPages signIn;
 
-  Gate(Page page, Accounts accounts, SignInPages signIn) {
+  Gate(Page page, SignInPages signIn) {
     this.page = page;
-    this.accounts = accounts;
     this.signIn = signIn;
   }
 
   void check(Context http) {
-    Optional<Actor> actor = Session.recall(http, accounts);
+    Actor actor = Session.actor(http);
     Permission needs = needs(http);
-    if (actor.isEmpty() && needs != Permission.ANYONE) {
+    SizeLimit.check(http);
+    if (actor == null && needs != Permission.ANYONE) {
       turnToSignIn(http);
     } else if (changesSomething(http) && !carriesToken(http)) {
       refuseForm(http);
-    } else if (actor.isPresent() && needs != Permission.ANYONE) {
-      checkMay(http, actor.get(), needs);
+    } else if (actor != null && needs != Permission.ANYONE) {
+      checkMay(http, actor, needs);
     }
   }
 
@@ -64,7 +63,9 @@ final class Gate {
     }
     http.skipRemainingHandlers();
     if (changesSomething(http)) {
-      signIn.askForHeld(http, HeldForm.sent(http));
+      Optional<HeldForm> held = HeldForm.sent(http);
+      SizeLimit.readAway(http);
+      signIn.askForHeld(http, held);
     } else if ("cross-site".equals(http.header("Sec-Fetch-Site"))) {
       // a strict cookie is not sent on a link from elsewhere: ask once more, from our own page
       page.show(http, 200, "web/continue", Map.of());
@@ -74,16 +75,26 @@ final class Gate {
   }
 
   private void refuseForm(Context http) {
-    Optional<HeldForm> held = Session.actor(http) == null ? Optional.empty() : HeldForm.sent(http);
     if (http.path().equals(SignInPages.PATH)) {
       http.skipRemainingHandlers();
       signIn.askAgain(http);
-    } else if (held.isPresent()) {
+    } else if (Session.actor(http) == null) {
+      // signing out, for instance, after the session ran out
       http.skipRemainingHandlers();
-      page.show(http, 403, "web/held", Map.of("held", held.get()));
+      page.go(http, SignInPages.PATH);
     } else {
+      askWhetherMeant(http);
+    }
+  }
+
+  /** From a page of an earlier session, most likely: shows what it holds and asks. */
+  private void askWhetherMeant(Context http) {
+    Optional<HeldForm> held = HeldForm.sent(http);
+    if (held.isEmpty() || ErrorPages.isScript(http) || ErrorPages.wantsData(http)) {
       throw new Refused(WebProblem.WRONG_TOKEN);
     }
+    http.skipRemainingHandlers();
+    page.show(http, 403, "web/held", Map.of("held", held.get()));
   }
 
   private static boolean changesSomething(Context http) {

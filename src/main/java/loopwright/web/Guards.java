@@ -12,6 +12,7 @@ final class Guards {
   private final SignInPages signIn;
   private final PasswordPages password;
   private final Gate gate;
+  private final Accounts accounts;
 
   Guards(WebSettings settings, Page page, Accounts accounts, InstantSource clock) {
     this.page = page;
@@ -19,12 +20,13 @@ final class Guards {
     Throttle throttle = new Throttle(clock);
     this.signIn = new SignInPages(page, accounts, throttle, settings.idle());
     this.password = new PasswordPages(page, accounts, throttle, settings.idle());
-    this.gate = new Gate(page, accounts, signIn);
+    this.gate = new Gate(page, signIn);
+    this.accounts = accounts;
   }
 
   void mount(RoutesConfig javalin) {
     javalin.before(new Headers(settings.secure())::set);
-    javalin.beforeMatched(SizeLimit::check);
+    javalin.before(this::recall);
     javalin.beforeMatched(gate::check);
     new ErrorPages(page).mount(javalin);
     Routes routes = new Routes(javalin);
@@ -33,6 +35,13 @@ final class Guards {
     routes.post("/preferences", Permission.ANYONE, this::prefer);
     signIn.mount(routes);
     password.mount(routes);
+  }
+
+  /** Before any route, so that "not found" too is told to the person who is signed in. */
+  private void recall(Context http) {
+    if (!http.path().startsWith("/assets/") && !http.path().equals("/health")) {
+      Session.recall(http, accounts);
+    }
   }
 
   private void prefer(Context http) {

@@ -2,11 +2,17 @@ package loopwright.web;
 
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
+import java.time.Duration;
 import org.eclipse.jetty.ee10.servlet.SessionHandler;
 import org.eclipse.jetty.http.HttpCookie;
+import org.eclipse.jetty.server.Server;
+import org.eclipse.jetty.server.handler.GracefulHandler;
 
 /** How the server underneath is set up. */
 final class ServerSetup {
+  /** How long requests under way are waited for at the end. */
+  private static final Duration GRACE = Duration.ofSeconds(5);
+
   private final WebSettings settings;
 
   ServerSetup(WebSettings settings) {
@@ -25,8 +31,16 @@ final class ServerSetup {
     config.jetty.multipartConfig.maxFileSize(SizeLimit.FILES >> 20, SizeUnit.MB);
     config.jetty.multipartConfig.maxTotalRequestSize(SizeLimit.FILES >> 20, SizeUnit.MB);
     config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
+    config.jetty.modifyServer(ServerSetup::stopGracefully);
+    config.jetty.modifyServer(server -> server.setErrorHandler(new BareErrors()));
+    settings.keystore().ifPresent(keystore -> Tls.listen(config.jetty, settings, keystore));
     config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     config.jetty.modifyServletContextHandler(handler -> handler.setSessionHandler(sessions()));
+  }
+
+  private static void stopGracefully(Server server) {
+    server.setHandler(new GracefulHandler());
+    server.setStopTimeout(GRACE.toMillis());
   }
 
   private SessionHandler sessions() {

@@ -27,11 +27,10 @@ final class Session {
   private Session() {}
 
   /** Looks the person up anew, so that a closed account ends at once. */
-  static Optional<Actor> recall(Context http, Accounts accounts) {
+  static void recall(Context http, Accounts accounts) {
     Optional<Actor> actor =
         text(http, ACTOR_ID).flatMap(accounts::find).filter(found -> sameVersion(http, found));
     http.attribute(ACTOR_ID, actor.orElse(null));
-    return actor;
   }
 
   private static boolean sameVersion(Context http, Actor actor) {

@@ -17,9 +17,8 @@ final class SizeLimit {
   private SizeLimit() {}
 
   static void check(Context http) {
-    long length = http.req().getContentLengthLong();
-    if (length > limit(http)) {
-      readAway(http, length);
+    if (http.req().getContentLengthLong() > limit(http)) {
+      readAway(http);
       throw new Refused(WebProblem.TOO_LARGE, megabytes(http));
     }
   }
@@ -32,8 +31,10 @@ final class SizeLimit {
     return http.isMultipartFormData() ? FILES : OTHERS;
   }
 
-  private static void readAway(Context http, long length) {
-    if (length > MOST_READ_AWAY) {
+  /** Reads what is still to come and forgets it; a stranger is not listened to for as long. */
+  static void readAway(Context http) {
+    long most = Session.actor(http) == null ? FILES : MOST_READ_AWAY;
+    if (http.req().getContentLengthLong() > most) {
       return;
     }
     try (InputStream body = http.req().getInputStream()) {

@@ -34,7 +34,9 @@ final class Throttle {
   /** Takes one try: zero when it may go ahead, else how long to wait. */
   synchronized Duration take(String login, String address) {
     Bucket bucket = buckets.computeIfAbsent(guesser(login, address), any -> bucket());
-    buckets.keySet().removeIf(any -> buckets.size() > MOST_REMEMBERED);
+    if (buckets.size() > MOST_REMEMBERED) {
+      buckets.remove(buckets.keySet().iterator().next());
+    }
     ConsumptionProbe probe = bucket.tryConsumeAndReturnRemaining(1);
     return probe.isConsumed() ? Duration.ZERO : Duration.ofNanos(probe.getNanosToWaitForRefill());
   }

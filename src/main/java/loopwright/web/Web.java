@@ -1,9 +1,11 @@
 package loopwright.web;
 
 import io.javalin.Javalin;
+import io.javalin.util.JavalinException;
 import java.net.URI;
 import java.time.InstantSource;
 import java.util.List;
+import loopwright.problem.Refused;
 
 /** The running web server. */
 public final class Web implements AutoCloseable {
@@ -19,6 +21,7 @@ public final class Web implements AutoCloseable {
    * Starts serving.
    *
    * @param clock for the waiting time after wrong passwords
+   * @throws Refused when nothing can listen there, or the keystore can't be used
    */
   public static Web start(
       WebSettings settings, Page page, Accounts accounts, InstantSource clock, List<Pages> pages) {
@@ -30,7 +33,21 @@ public final class Web implements AutoCloseable {
               Routes routes = new Routes(config.routes);
               pages.forEach(feature -> feature.mount(routes));
             });
-    return new Web(settings, javalin.start());
+    return new Web(settings, started(javalin, settings));
+  }
+
+  private static Javalin started(Javalin javalin, WebSettings settings) {
+    try {
+      return javalin.start();
+    } catch (JavalinException notStarted) {
+      javalin.stop();
+      Throwable cause = notStarted.getCause() == null ? notStarted : notStarted.getCause();
+      throw new Refused(
+          WebProblem.CANNOT_LISTEN,
+          settings.host(),
+          settings.port(),
+          String.valueOf(cause.getMessage()));
+    }
   }
 
   /** The port it listens on, also when the settings left the choice to the system. */

@@ -1,7 +1,9 @@
 package loopwright.web;
 
+import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
 import java.math.BigDecimal;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -49,9 +51,20 @@ final class SamplePages implements Pages {
   public void mount(Routes routes) {
     routes.get("/", Permission.READ, this::show);
     routes.get("/sample/part", Permission.READ, this::showPart);
+    routes.post("/sample/choices", Permission.READ, this::showChoices);
     routes.post("/sample", Permission.RECORD, this::record);
     routes.post("/sample/file", Permission.PLAN, this::receive);
     routes.get("/sample/refused", Permission.READ, http -> refuse());
+    routes.post("/sample/refused", Permission.READ, http -> refuse());
+    routes.get("/sample/missing", Permission.READ, http -> miss());
+    routes.get(
+        "/sample/bad",
+        Permission.READ,
+        http -> {
+          throw new BadRequestResponse("an inside word");
+        });
+    routes.get(
+        "/sample/no-template", Permission.READ, http -> PAGE.show(http, "sample/none", Map.of()));
     routes.get("/sample/broken", Permission.READ, http -> fail());
     routes.get("/api/sample/refused", Permission.READ, http -> refuse());
     routes.get("/api/sample/broken", Permission.READ, http -> fail());
@@ -67,6 +80,10 @@ final class SamplePages implements Pages {
     throw new Refused(SampleProblem.NOT_SO, "That");
   }
 
+  private static void miss() {
+    throw new Refused(WebProblem.MISSING, "loop", "T900");
+  }
+
   private static void fail() {
     throw new IllegalStateException("a secret of the inside");
   }
@@ -77,6 +94,12 @@ final class SamplePages implements Pages {
 
   private void showPart(Context http) {
     PAGE.part(http, 200, "sample/components", "rows", model(Form.blank()));
+  }
+
+  private void showChoices(Context http) {
+    Map<String, Object> model = new HashMap<>(model(Form.blank()));
+    model.put("serials", List.of("00417", "00418"));
+    PAGE.part(http, 200, "sample/components", "choices", model);
   }
 
   private void record(Context http) {
@@ -119,7 +142,7 @@ final class SamplePages implements Pages {
     families.put("", "choose");
     families.put("q8", "Q8, 5 m");
     families.put("q8-long", "Q8, 9 m");
-    return Map.of("form", form, "families", families, "rows", ROWS);
+    return Map.of("form", form, "families", families, "rows", ROWS, "serials", List.of());
   }
 
   private static final List<Row> ROWS =
