@@ -16,7 +16,7 @@ import picocli.CommandLine.IVersionProvider;
     mixinStandardHelpOptions = true,
     versionProvider = Cli.Version.class,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {AnalyseCommand.class, CommandLine.HelpCommand.class})
+    subcommands = {AnalyseCommand.class, CheckCommand.class, CommandLine.HelpCommand.class})
 public final class Cli {
   private Cli() {}
 

@@ -1,11 +1,12 @@
 package loopwright.cli;
 
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 
 /** Prints a record as the one JSON document of a command. Numbers are not rounded. */
 final class Json {
@@ -13,16 +14,21 @@ final class Json {
       JsonMapper.builder()
           .enable(SerializationFeature.INDENT_OUTPUT)
           .enable(JsonGenerator.Feature.WRITE_BIGDECIMAL_AS_PLAIN)
+          .disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET)
           .build();
 
   private Json() {}
 
-  /** A field that is null is printed as {@code null}, so that every document has every field. */
+  /**
+   * A field that is null is printed as {@code null}, so that every document has every field. Goes
+   * out as it is made: the document of a large register need not fit in memory.
+   */
   static void print(PrintWriter out, Object document) {
     try {
-      out.println(MAPPER.writeValueAsString(document));
-    } catch (JsonProcessingException cannotHappen) {
-      throw new IllegalStateException(cannotHappen);
+      MAPPER.writeValue(out, document);
+      out.println();
+    } catch (IOException cannotHappen) {
+      throw new UncheckedIOException(cannotHappen);
     }
   }
 }

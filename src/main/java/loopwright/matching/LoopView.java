@@ -48,12 +48,18 @@ public record LoopView(
 
   /** The parts known to be fitted, from the probe to the driver. */
   public List<PartView> parts() {
-    return slots().stream().map(Slot::part).flatMap(Optional::stream).toList();
+    return fitted(slots());
   }
 
   /** The parts known to be fitted between probe and driver. */
   public List<PartView> pathParts() {
-    return path.stream().map(Slot::part).flatMap(Optional::stream).toList();
+    return fitted(path);
+  }
+
+  private static List<PartView> fitted(List<Slot> slots) {
+    List<PartView> parts = new ArrayList<>(slots.size());
+    slots.forEach(slot -> slot.part().ifPresent(parts::add));
+    return parts;
   }
 
   /** The family that this part is recorded in, when it is in the list. */
@@ -66,6 +72,9 @@ public record LoopView(
    * path where its parts agree on one.
    */
   public Optional<FamilyView> family() {
+    if (!families.areGiven()) {
+      return Optional.empty();
+    }
     return driver
         .part()
         .flatMap(this::familyOf)
@@ -79,9 +88,9 @@ public record LoopView(
     return named.size() == 1 ? Optional.of(named.get(0)) : Optional.empty();
   }
 
-  /** A seismic transducer or a pickup serves this point: registered, not judged by loop rules. */
+  /** A seismic transducer or a pickup stands in the probe's slot: registered, not judged. */
   public boolean isOutsideTheRules() {
-    return parts().stream().anyMatch(part -> !part.kind().isProximity());
+    return probe.part().filter(part -> !part.kind().isProximity()).isPresent();
   }
 
   public LoopView withParts(UnaryOperator<PartView> change) {

@@ -15,9 +15,10 @@ public record RuleBook(List<Rule> rules) {
   }
 
   public Judgement judge(LoopView loop) {
+    boolean outside = loop.isOutsideTheRules();
     List<Finding> findings =
         rules.stream()
-            .map(rule -> loop.isOutsideTheRules() ? outside(rule) : rule.judge(loop))
+            .map(rule -> outside ? outside(rule) : rule.judge(loop))
             .sorted(Comparator.comparing(Finding::verdict))
             .toList();
     return new Judgement(loop.tag(), findings, LengthSum.of(loop).balance());

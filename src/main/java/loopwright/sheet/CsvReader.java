@@ -11,10 +11,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import loopwright.problem.Refused;
 
 /**
@@ -40,13 +41,46 @@ public final class CsvReader {
    * @throws Refused with a {@link SheetProblem} when the file can't be read as a table
    */
   public Table read(Path file) {
+    return read(file, CsvReader::refuse);
+  }
+
+  /**
+   * Reads on past a row or heading that can't be read, so that everything wrong is found at once.
+   *
+   * @param complaints takes all that is wrong; a table is fit for use only if nothing came of it
+   * @return empty when the file can't be read as a table at all
+   */
+  public Optional<Table> read(Path file, Complaints complaints) {
+    return collecting(complaints, each -> read(file, each));
+  }
+
+  /** As {@link #read(Path, Complaints)}, from bytes. */
+  public Optional<Table> read(String name, byte[] bytes, Complaints complaints) {
+    return collecting(complaints, each -> read(name, bytes, each));
+  }
+
+  private static Optional<Table> collecting(
+      Complaints complaints, Function<Consumer<Refused>, Table> reading) {
+    try {
+      return Optional.of(reading.apply(complaints::add));
+    } catch (Refused refused) {
+      complaints.add(refused);
+      return Optional.empty();
+    }
+  }
+
+  private static void refuse(Refused refused) {
+    throw refused;
+  }
+
+  private Table read(Path file, Consumer<Refused> each) {
     String name = String.valueOf(file.getFileName());
     try {
       if (!Files.isRegularFile(file)) {
         throw new Refused(SheetProblem.NO_FILE, file);
       }
       refuseTooLarge(name, Files.size(file));
-      return read(name, Files.readAllBytes(file));
+      return read(name, Files.readAllBytes(file), each);
     } catch (IOException unreadable) {
       Refused refused = new Refused(SheetProblem.NO_FILE, file);
       refused.initCause(unreadable);
@@ -59,6 +93,10 @@ public final class CsvReader {
    * @throws Refused with a {@link SheetProblem} when the bytes can't be read as a table
    */
   public Table read(String name, byte[] bytes) {
+    return read(name, bytes, CsvReader::refuse);
+  }
+
+  private Table read(String name, byte[] bytes, Consumer<Refused> each) {
     refuseTooLarge(name, bytes.length);
     String text = text(name, bytes);
     if (text.isBlank()) {
@@ -66,7 +104,7 @@ public final class CsvReader {
     }
     char separator = separator(text);
     List<CsvRecord> records = records(name, text, separator);
-    return table(name, separator, records);
+    return table(name, separator, records, each);
   }
 
   private void refuseTooLarge(String name, long size) {
@@ -172,17 +210,22 @@ public final class CsvReader {
     }
   }
 
-  private static Table table(String name, char separator, List<CsvRecord> records) {
+  private static Table table(
+      String name, char separator, List<CsvRecord> records, Consumer<Refused> each) {
     List<CsvRecord> filled = records.stream().filter(CsvReader::isFilled).toList();
     if (filled.isEmpty()) {
       throw new Refused(SheetProblem.EMPTY, name);
     }
     CsvRecord first = filled.get(0);
     int headingLine = (int) first.getStartingLineNumber();
-    List<String> headings = headings(name, first, headingLine);
+    List<String> headings = headings(name, first, headingLine, each);
     List<Table.Row> rows = new ArrayList<>();
     for (CsvRecord record : filled.subList(1, filled.size())) {
-      rows.add(row(name, record, headings));
+      try {
+        rows.add(row(name, record, headings));
+      } catch (Refused tooLong) {
+        each.accept(tooLong);
+      }
     }
     return new Table(name, separator, headingLine, headings, List.copyOf(rows));
   }
@@ -191,19 +234,23 @@ public final class CsvReader {
     return record.getFields().stream().anyMatch(cell -> !cell.isBlank());
   }
 
-  private static List<String> headings(String name, CsvRecord first, int line) {
+  private static List<String> headings(
+      String name, CsvRecord first, int line, Consumer<Refused> each) {
     List<String> headings = new ArrayList<>();
-    Set<String> seen = new HashSet<>();
-    List<String> fields = withoutTrailingBlanks(first.getFields());
-    for (int i = 0; i < fields.size(); i++) {
-      String heading = fields.get(i).strip().toLowerCase(Locale.ROOT);
+    List<Refused> wrong = new ArrayList<>();
+    for (String field : withoutTrailingBlanks(first.getFields())) {
+      String heading = field.strip().toLowerCase(Locale.ROOT);
+      int column = headings.size() + 1;
       if (heading.isEmpty()) {
-        throw new Refused(SheetProblem.BLANK_HEADING, name, line, i + 1);
-      }
-      if (!seen.add(heading)) {
-        throw new Refused(SheetProblem.REPEATED_HEADING, name, line, i + 1, heading);
+        wrong.add(new Refused(SheetProblem.BLANK_HEADING, name, line, column));
+      } else if (headings.contains(heading)) {
+        wrong.add(new Refused(SheetProblem.REPEATED_HEADING, name, line, column, heading));
       }
       headings.add(heading);
+    }
+    if (!wrong.isEmpty()) {
+      wrong.subList(0, wrong.size() - 1).forEach(each);
+      throw wrong.get(wrong.size() - 1);
     }
     return List.copyOf(headings);
   }

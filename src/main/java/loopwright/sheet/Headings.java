@@ -47,11 +47,23 @@ public final class Headings {
    * @throws Refused naming the first of these headings that the table lacks
    */
   public static void refuseMissing(Table table, Collection<String> needed) {
-    for (String heading : needed) {
-      if (!table.has(heading)) {
-        throw new Refused(SheetProblem.MISSING_HEADING, table.name(), table.headingLine(), heading);
-      }
-    }
+    missing(table, needed).stream()
+        .findFirst()
+        .ifPresent(
+            refused -> {
+              throw refused;
+            });
+  }
+
+  /** A refusal for every one of these headings that the table lacks. */
+  public static List<Refused> missing(Table table, Collection<String> needed) {
+    return needed.stream()
+        .filter(heading -> !table.has(heading))
+        .map(
+            heading ->
+                new Refused(
+                    SheetProblem.MISSING_HEADING, table.name(), table.headingLine(), heading))
+        .toList();
   }
 
   /** The known word with the fewest single-letter edits to the given one. */

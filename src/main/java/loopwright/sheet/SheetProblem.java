@@ -26,7 +26,24 @@ public enum SheetProblem implements Problem {
   BROKEN_QUOTES(
       "S-110", "{0}, row {1}: a quoted cell is never closed. Add the missing quotation mark."),
   BLANK_HEADING(
-      "S-111", "{0}, row {1}, column {2}: the heading is empty above filled cells. Name it.");
+      "S-111", "{0}, row {1}, column {2}: the heading is empty above filled cells. Name it."),
+  NOT_A_NUMBER(
+      "S-112",
+      "{0}, row {1}, column {2}: ''{3}'' is not a number. Write digits with a decimal point or comma"
+          + " and no unit; the unit stands in the heading."),
+  NOT_A_CHOICE(
+      "S-113", "{0}, row {1}, column {2}: ''{3}'' is not one of {4}. Did you mean ''{5}''?"),
+  TEXT_TOO_LONG(
+      "S-114",
+      "{0}, row {1}, column {2}: the text has {3} characters; at most {4} are kept. Shorten it."),
+  TWO_UNITS(
+      "S-115",
+      "{0}, row {1}: the columns ''{2}'' and ''{3}'' give one quantity in two units. Keep one."),
+  NOTHING_GIVEN("S-116", "{0}, row {1}, column {2}: the cell is empty. It must be filled."),
+  NOT_A_LIST(
+      "S-117",
+      "{0}, row {1}, column {2}: ''{3}'' is not a list of numbers. Put spaces or | between them, and"
+          + " no unit: 0.5 1.0 1.5.");
 
   private final String code;
   private final String sentence;

@@ -55,7 +55,7 @@ public enum Unit {
    * @param amount in this unit
    */
   public BigDecimal toCanonical(BigDecimal amount) {
-    return amount.subtract(offset).multiply(numerator).divide(divisor, MathContext.DECIMAL128);
+    return divided(amount.subtract(offset).multiply(numerator), divisor);
   }
 
   /** The value in the dimension's canonical unit as the nearest double. */
@@ -69,7 +69,14 @@ public enum Unit {
    * @param canonical in the canonical unit of the dimension
    */
   public BigDecimal fromCanonical(BigDecimal canonical) {
-    return canonical.multiply(divisor).divide(numerator, MathContext.DECIMAL128).add(offset);
+    return divided(canonical.multiply(divisor), numerator).add(offset);
+  }
+
+  /** Division by one is left out: it would work out 34 digits only to drop them again. */
+  private static BigDecimal divided(BigDecimal amount, BigDecimal by) {
+    return by.equals(BigDecimal.ONE)
+        ? amount.round(MathContext.DECIMAL128)
+        : amount.divide(by, MathContext.DECIMAL128);
   }
 
   /** The value in this unit as the nearest double. */
