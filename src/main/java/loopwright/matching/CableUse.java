@@ -1,5 +1,8 @@
 package loopwright.matching;
 
+import java.util.Optional;
+import java.util.stream.Stream;
+
 /** Whether a family's systems have an extension cable. */
 public enum CableUse {
   /** Every system of the family has one. */
@@ -18,5 +21,10 @@ public enum CableUse {
   /** As files and the register name it. */
   public String word() {
     return word;
+  }
+
+  /** The one of that word, in any case. */
+  public static Optional<CableUse> named(String word) {
+    return Stream.of(values()).filter(one -> one.word.equalsIgnoreCase(word.strip())).findFirst();
   }
 }

@@ -1,5 +1,8 @@
 package loopwright.matching;
 
+import java.util.Optional;
+import java.util.stream.Stream;
+
 /** How a length is known. Only the first three can give <em>matches</em>. */
 public enum Evidence {
   READ_ON_PART("read on part", "read on part", true),
@@ -32,5 +35,10 @@ public enum Evidence {
   /** Whether a rule may say <em>matches</em> on the strength of it. */
   public boolean proves() {
     return proves;
+  }
+
+  /** The one of that word, in any case. */
+  public static Optional<Evidence> named(String word) {
+    return Stream.of(values()).filter(one -> one.word.equalsIgnoreCase(word.strip())).findFirst();
   }
 }

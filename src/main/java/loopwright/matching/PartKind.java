@@ -1,5 +1,8 @@
 package loopwright.matching;
 
+import java.util.Optional;
+import java.util.stream.Stream;
+
 /** Kinds of component that the register knows. */
 public enum PartKind {
   PROBE("probe", Place.PROBE_SLOT, true),
@@ -44,5 +47,10 @@ public enum PartKind {
   /** Whether it is part of a proximity loop; others are registered but not judged. */
   public boolean isProximity() {
     return proximity;
+  }
+
+  /** The one of that word, in any case. */
+  public static Optional<PartKind> named(String word) {
+    return Stream.of(values()).filter(one -> one.word.equalsIgnoreCase(word.strip())).findFirst();
   }
 }

@@ -1,0 +1,4 @@
+package loopwright.plant;
+
+/** Number of a channel. */
+public record ChannelId(long number) {}

@@ -1,0 +1,4 @@
+package loopwright.plant;
+
+/** Number of a machine. */
+public record MachineId(long number) {}

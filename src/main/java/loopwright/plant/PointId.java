@@ -1,0 +1,4 @@
+package loopwright.plant;
+
+/** Number of a point. */
+public record PointId(long number) {}

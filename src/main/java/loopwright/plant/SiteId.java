@@ -1,0 +1,4 @@
+package loopwright.plant;
+
+/** Number of a site. */
+public record SiteId(long number) {}

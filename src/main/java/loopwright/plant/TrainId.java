@@ -1,0 +1,4 @@
+package loopwright.plant;
+
+/** Number of a train. */
+public record TrainId(long number) {}

@@ -1,0 +1,8 @@
+package loopwright.plant;
+
+/**
+ * A train in a list.
+ *
+ * @param points in use
+ */
+public record TrainRow(Train train, int machines, int points) {}

@@ -1,0 +1,4 @@
+package loopwright.register;
+
+/** Number of a component. */
+public record ComponentId(long number) {}

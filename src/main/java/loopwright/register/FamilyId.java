@@ -1,0 +1,4 @@
+package loopwright.register;
+
+/** Number of a family. */
+public record FamilyId(long number) {}
