@@ -16,7 +16,13 @@ import picocli.CommandLine.IVersionProvider;
     mixinStandardHelpOptions = true,
     versionProvider = Cli.Version.class,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {AnalyseCommand.class, CheckCommand.class, CommandLine.HelpCommand.class})
+    subcommands = {
+      AnalyseCommand.class,
+      CheckCommand.class,
+      ServeCommand.class,
+      DemoCommand.class,
+      CommandLine.HelpCommand.class
+    })
 public final class Cli {
   private Cli() {}
 

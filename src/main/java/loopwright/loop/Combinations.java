@@ -27,6 +27,16 @@ public final class Combinations {
             .collect(Collectors.joining("/")));
   }
 
+  /** A part of a combination. */
+  public record Member(String slot, long component) {}
+
+  /** The parts that a fingerprint names, in chain order. */
+  public static List<Member> members(String fingerprint) {
+    return components(fingerprint).entrySet().stream()
+        .map(entry -> new Member(entry.getKey().word(), entry.getValue()))
+        .toList();
+  }
+
   /** The components that a fingerprint names, by slot, in chain order. */
   static Map<Slot, Long> components(String fingerprint) {
     Map<Slot, Long> components = new EnumMap<>(Slot.class);

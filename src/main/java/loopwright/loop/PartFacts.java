@@ -1,11 +1,15 @@
 package loopwright.loop;
 
 import java.util.Collection;
+import java.util.List;
 import java.util.Map;
 import loopwright.db.Tx;
 import loopwright.matching.Families;
+import loopwright.matching.PartKind;
 import loopwright.matching.PartView;
+import loopwright.units.Length;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 
 /** What the register knows of parts and families, as the rules see it. */
 public interface PartFacts {
@@ -22,4 +26,23 @@ public interface PartFacts {
 
   /** Told whenever parts came or went, so that their state follows. */
   void placementsChanged(Tx tx, Collection<Long> numbers);
+
+  /** Parts that somebody may mean by what they typed: serial or shop number, any case. */
+  List<Choice> named(DSLContext sql, String text);
+
+  /**
+   * Parts to propose while somebody types.
+   *
+   * @param place in the chain that they must fit into
+   * @param length wanted; null for any
+   */
+  List<Choice> proposals(
+      DSLContext sql, PartKind.Place place, String text, @Nullable Length length, int most);
+
+  /**
+   * A part to choose.
+   *
+   * @param about maker, model, length, where it lies, in words
+   */
+  record Choice(long number, String label, PartKind kind, String about) {}
 }

@@ -1,6 +1,7 @@
 package loopwright.problem;
 
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Something was refused for a published reason. Carries a {@link Problem}; never used for failures
@@ -16,6 +17,12 @@ public final class Refused extends RuntimeException {
     super(say(problem, parts));
     this.problem = problem;
     this.parts = List.of(parts).stream().map(String::valueOf).toList();
+  }
+
+  /** The sentence with its parts filled in. */
+  @Override
+  public String getMessage() {
+    return Objects.requireNonNull(super.getMessage());
   }
 
   public Problem problem() {

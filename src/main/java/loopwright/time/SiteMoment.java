@@ -6,6 +6,7 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
 import java.util.Locale;
 
 /** Days and times as a site's clock shows them. */
@@ -57,5 +58,31 @@ public final class SiteMoment {
 
   public static LocalDate day(Instant moment, ZoneId zone) {
     return moment.atZone(zone).toLocalDate();
+  }
+
+  /**
+   * A day as typed.
+   *
+   * @throws IllegalArgumentException if it isn't one
+   */
+  public static LocalDate day(String typed) {
+    try {
+      return LocalDate.parse(typed.strip());
+    } catch (DateTimeParseException wrong) {
+      throw new IllegalArgumentException("Give the day like 2026-03-14.", wrong);
+    }
+  }
+
+  /**
+   * A time of day as typed.
+   *
+   * @throws IllegalArgumentException if it isn't one
+   */
+  public static LocalTime time(String typed) {
+    try {
+      return LocalTime.parse(typed.strip());
+    } catch (DateTimeParseException wrong) {
+      throw new IllegalArgumentException("Give the time like 14:30.", wrong);
+    }
   }
 }

@@ -56,6 +56,17 @@ public final class Form {
     return this;
   }
 
+  /** Fills in a field that stands several times. */
+  public Form put(String name, List<String> values) {
+    typed.put(name, List.copyOf(values));
+    return this;
+  }
+
+  /** Everything typed, by field. */
+  public Map<String, List<String>> everything() {
+    return Map.copyOf(typed);
+  }
+
   /** As typed; empty when nothing was. */
   public String typed(String name) {
     List<String> values = every(name);

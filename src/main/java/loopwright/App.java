@@ -1,0 +1,140 @@
+package loopwright;
+
+import java.time.InstantSource;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import loopwright.calibration.CalibrationPages;
+import loopwright.calibration.Calibrations;
+import loopwright.calibration.CurvePages;
+import loopwright.calibration.RegisteredProfiles;
+import loopwright.db.Database;
+import loopwright.db.Installation;
+import loopwright.db.Place;
+import loopwright.db.Tx;
+import loopwright.journal.JournalStore;
+import loopwright.loop.ChangePages;
+import loopwright.loop.Configuration;
+import loopwright.loop.Judging;
+import loopwright.loop.LoopPages;
+import loopwright.loop.NeedsPages;
+import loopwright.loop.PlantPages;
+import loopwright.loop.RegisteredParts;
+import loopwright.loop.Standings;
+import loopwright.matching.rules.StandardRules;
+import loopwright.people.People;
+import loopwright.plant.Channels;
+import loopwright.plant.Plant;
+import loopwright.register.ComponentId;
+import loopwright.register.FamilyBook;
+import loopwright.register.PartSearch;
+import loopwright.register.PartsAsJudged;
+import loopwright.register.Register;
+import loopwright.register.ToleranceProfiles;
+import loopwright.register.Whereabouts;
+import loopwright.web.NavItem;
+import loopwright.web.Page;
+import loopwright.web.Pages;
+import loopwright.web.Permission;
+import loopwright.web.Web;
+import loopwright.web.WebSettings;
+
+/** The composition root: every object that lives as long as the program is made here. */
+public final class App implements AutoCloseable {
+  private static final List<NavItem> NAV =
+      List.of(
+          new NavItem("/", "Needs somebody", "needs"),
+          new NavItem("/plant", "Plant", "plant"),
+          new NavItem("/parts", "Parts", "parts"),
+          new NavItem("/calibrations", "Calibrations", "calibrations"),
+          new NavItem("/families", "Families", "families"),
+          new NavItem("/profiles", "Profiles", "profiles"),
+          new NavItem("/import", "Import", "import", Permission.PLAN),
+          new NavItem("/record", "Record", "record"),
+          new NavItem("/people", "People", "people", Permission.ADMINISTER));
+
+  private final Database database;
+  private final InstantSource clock;
+  private final Plant plant = new Plant();
+  private final Channels channels = new Channels();
+  private final FamilyBook families = new FamilyBook();
+  private final ToleranceProfiles profiles = new ToleranceProfiles();
+  private final PartSearch search = new PartSearch();
+  private final Register register = new Register(this::factsChanged);
+  private final People people;
+  private final RegisteredParts parts;
+  private final Judging judging;
+  private final Standings standings;
+  private final Configuration configuration;
+  private final Calibrations calibrations;
+
+  private App(Database database, InstantSource clock) {
+    this.database = database;
+    this.clock = clock;
+    this.people = new People(database);
+    this.parts = new RegisteredParts(new PartsAsJudged(), register, search);
+    this.judging = new Judging(parts, Calibrations.asLeftFacts(), StandardRules.book());
+    this.standings = new Standings(judging, clock);
+    this.configuration = new Configuration(parts, judging, standings, clock);
+    this.calibrations = new Calibrations(configuration, standings, clock);
+  }
+
+  /**
+   * Opens the database of a folder; a new one gets its purpose and the profiles that come with the
+   * program.
+   */
+  public static App open(Place place, Installation.Purpose purpose, InstantSource clock) {
+    Database database = Database.open(place, new JournalStore(), clock);
+    try {
+      Installation.claim(database, purpose, clock);
+      App app = new App(database, clock);
+      app.profiles.seed(database);
+      return app;
+    } catch (RuntimeException refused) {
+      database.close();
+      throw refused;
+    }
+  }
+
+  /** Serves the pages. Close the result before this. */
+  public Web serve(WebSettings settings, String site) {
+    Page page = new Page(site, NAV);
+    return Web.start(settings, page, people, clock, pages(page));
+  }
+
+  private List<Pages> pages(Page page) {
+    RegisteredProfiles judgedBy = new RegisteredProfiles(profiles, register, families, plant);
+    CalibrationPages calibrationPages =
+        new CalibrationPages(database, page, plant, register, judgedBy, calibrations);
+    return List.of(
+        new NeedsPages(database, page, clock),
+        new PlantPages(database, page, plant, parts, clock),
+        new ChangePages(database, page, plant, parts, judging, configuration, clock),
+        new CurvePages(
+            database, page, plant, register, configuration, judgedBy, calibrations, clock),
+        new LoopPages(database, page, plant, channels, judging, List.of(calibrationPages), clock),
+        calibrationPages);
+  }
+
+  /** A corrected length or a quarantine changes how the loops are judged that hold the part. */
+  private void factsChanged(Tx tx, ComponentId component) {
+    standings.refresh(
+        tx.sql(),
+        register.now(tx.sql(), component).stream()
+            .map(Whereabouts::point)
+            .collect(Collectors.toCollection(TreeSet::new)));
+  }
+
+  public Database database() {
+    return database;
+  }
+
+  public People people() {
+    return people;
+  }
+
+  @Override
+  public void close() {
+    database.close();
+  }
+}

@@ -1,0 +1,203 @@
+package loopwright.calibration;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import loopwright.curve.CurvePoint;
+import loopwright.curve.CurveResult;
+import loopwright.curve.Finding;
+import loopwright.curve.GapRange;
+import loopwright.curve.Increment;
+import loopwright.curve.RunResult;
+import loopwright.curve.ToleranceProfile;
+import loopwright.units.Numbers;
+import loopwright.units.Unit;
+import loopwright.web.UnitsShown;
+
+/** A judged curve in words and rows, for pages. Rounded here and nowhere before. */
+final class CurveResults {
+  private final CurveResult result;
+  private final UnitsShown units;
+
+  private CurveResults(CurveResult result, UnitsShown units) {
+    this.result = result;
+    this.units = units;
+  }
+
+  /** A value with its name. */
+  record Line(String name, String text) {}
+
+  /** One reading. */
+  record Row(
+      String run,
+      String gap,
+      String volts,
+      String isf,
+      String isfVerdict,
+      String deviation,
+      String deviationVerdict) {}
+
+  /** Everything a page shows. */
+  record Shown(
+      String verdict,
+      String isfVerdict,
+      String dslVerdict,
+      String profile,
+      String profileCode,
+      List<Line> lines,
+      List<String> findings,
+      List<Row> rows,
+      String plot,
+      String gapUnit,
+      String slopeUnit) {}
+
+  /**
+   * @param id of the drawing on its page
+   * @param zero words about where gap zero was taken; may be empty
+   */
+  static Shown of(CurveResult result, Unit gapUnit, UnitsShown units, String id, String zero) {
+    return new CurveResults(result, units).shown(gapUnit, id, zero);
+  }
+
+  private Shown shown(Unit gapUnit, String id, String zero) {
+    ToleranceProfile profile = result.profile();
+    return new Shown(
+        result.verdict().label(),
+        result.isfVerdict().label(),
+        result.dslVerdict().label(),
+        "%s, version %d · %s%s"
+            .formatted(
+                profile.name(),
+                profile.version(),
+                profile.source(),
+                profile.edition().isEmpty() ? "" : ", " + profile.edition()),
+        profile.code(),
+        lines(profile),
+        result.findings().stream().map(Finding::sentence).toList(),
+        rows(profile),
+        CurveDrawing.svg(id, result, gapUnit, zero),
+        units.metric() ? "µm" : "mil",
+        units.metric() ? "mV/µm" : "mV/mil");
+  }
+
+  private List<Line> lines(ToleranceProfile profile) {
+    List<Line> lines = new ArrayList<>();
+    lines.add(new Line("Average scale factor (ASF)", both(result.asf())));
+    lines.add(
+        new Line(
+            "Least squares slope",
+            both(result.leastSquaresSlope())
+                + ", standard error "
+                + slope(result.leastSquaresSlopeStandardError())));
+    result
+        .worstIsfPercent()
+        .ifPresent(
+            percent ->
+                lines.add(
+                    new Line(
+                        "Worst increment (ISF)",
+                        "%+.1f %% of nominal; limit ±%s %%"
+                            .formatted(percent, Numbers.plain(profile.isfTolerancePercent())))));
+    lines.add(
+        new Line(
+            "Largest deviation (DSL)",
+            gapBoth(result.maxDsl()) + "; limit ±" + profile.dslLimit()));
+    result
+        .hysteresis()
+        .ifPresent(
+            h -> lines.add(new Line("Largest difference up to down", gapBoth(h.micrometres()))));
+    lines.add(new Line("Linear range", result.linearRange().map(this::range).orElse("none")));
+    lines.add(
+        new Line(
+            "Mid-range gap (guidance)",
+            gapBoth(result.midRangeGapMicrometres()) + volts(result.midRangeVolts())));
+    result
+        .isfTrend()
+        .ifPresent(
+            trend ->
+                lines.add(
+                    new Line(
+                        "ISF along the gap",
+                        "%s (%+.1f %% over the range)"
+                            .formatted(trend.direction().label(), trend.changePercent()))));
+    return lines;
+  }
+
+  private String range(GapRange range) {
+    return gap(range.fromMicrometres()) + " to " + gapBoth(range.toMicrometres());
+  }
+
+  private static String volts(OptionalDouble volts) {
+    return volts.isPresent()
+        ? ", %.2f V there".formatted(volts.getAsDouble()).replace('-', '−')
+        : "";
+  }
+
+  private List<Row> rows(ToleranceProfile profile) {
+    List<Row> rows = new ArrayList<>();
+    for (RunResult run : result.runs()) {
+      for (CurvePoint point : run.points()) {
+        rows.add(row(run, point, profile));
+      }
+    }
+    return rows;
+  }
+
+  private Row row(RunResult run, CurvePoint point, ToleranceProfile profile) {
+    String isfVerdict =
+        run.increments().stream()
+            .filter(step -> step.span().toMicrometres() == point.gapMicrometres())
+            .findFirst()
+            .map(CurveResults::verdict)
+            .orElse("");
+    boolean within = profile.dslConforms(point.deviationMicrometres());
+    return new Row(
+        run.run().label(),
+        point.reading().gap().toString(),
+        point.reading().output().toString(),
+        point.isf().isPresent() ? slopeNumber(point.isf().getAsDouble()) : "",
+        isfVerdict,
+        gapNumber(point.deviationMicrometres()),
+        point.judged() ? (within ? "within" : "outside") : "drawn only");
+  }
+
+  private static String verdict(Increment step) {
+    if (!step.judged()) {
+      return "drawn only";
+    }
+    return step.conforms() ? "within" : "outside";
+  }
+
+  private String both(double slope) {
+    String metric = format("%.3f mV/µm", slope);
+    String mil = format("%.1f mV/mil", slope * 25.4);
+    return units.metric() ? metric + " (" + mil + ")" : mil + " (" + metric + ")";
+  }
+
+  private String slope(double slope) {
+    return units.metric() ? format("%.3f mV/µm", slope) : format("%.2f mV/mil", slope * 25.4);
+  }
+
+  private String slopeNumber(double slope) {
+    return units.metric() ? format("%.3f", slope) : format("%.1f", slope * 25.4);
+  }
+
+  private String gap(double micrometres) {
+    return units.metric() ? format("%.0f µm", micrometres) : format("%.1f mil", micrometres / 25.4);
+  }
+
+  private String gapBoth(double micrometres) {
+    String metric = format("%.1f µm", micrometres);
+    String mil = format("%.2f mil", micrometres / 25.4);
+    return units.metric() ? metric + " (" + mil + ")" : mil + " (" + metric + ")";
+  }
+
+  private String gapNumber(double micrometres) {
+    return units.metric() ? format("%+.1f", micrometres) : format("%+.2f", micrometres / 25.4);
+  }
+
+  private static String format(String pattern, double number) {
+    return String.format(Locale.ROOT, pattern, number).replace('-', '−');
+  }
+}

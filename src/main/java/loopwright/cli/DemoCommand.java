@@ -1,0 +1,53 @@
+package loopwright.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import loopwright.App;
+import loopwright.db.Installation;
+import loopwright.db.Place;
+import loopwright.people.People;
+import loopwright.web.Web;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Serves an invented plant, to look around in. */
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description = "Serves an invented plant whose faults wait to be found.")
+final class DemoCommand implements Callable<Integer> {
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      defaultValue = "demo-plant",
+      description =
+          "Folder for the demo's database. Default: ${DEFAULT-VALUE}. What is in it stays; delete"
+              + " the folder to begin anew.")
+  Path data = Path.of("demo-plant");
+
+  @Mixin Serving serving = new Serving();
+
+  @Spec CommandSpec spec = CommandSpec.create();
+
+  @Override
+  public Integer call() throws InterruptedException {
+    PrintWriter out = spec.commandLine().getOut();
+    App app = App.open(new Place.Folder(data), Installation.Purpose.DEMO, InstantSource.system());
+    String logins =
+        app.people().createDemoAccounts().stream()
+            .map(made -> made.person().login())
+            .collect(Collectors.joining(", "));
+    Web web = app.serve(serving.settings(), "Demo plant");
+    out.println("Loopwright's demo plant is open at " + web.address());
+    out.println(
+        "Sign in as one of " + logins + "; the password of each is: " + People.DEMO_PASSWORD);
+    Serving.untilStopped(web, app, out);
+    return Exit.GOOD;
+  }
+}

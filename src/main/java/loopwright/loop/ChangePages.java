@@ -1,0 +1,329 @@
+package loopwright.loop;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import loopwright.db.Act;
+import loopwright.db.Database;
+import loopwright.matching.PartView;
+import loopwright.matching.Verdict;
+import loopwright.plant.Plant;
+import loopwright.plant.Point;
+import loopwright.plant.PointPlace;
+import loopwright.problem.Refused;
+import loopwright.units.Length;
+import loopwright.web.Actor;
+import loopwright.web.Form;
+import loopwright.web.Page;
+import loopwright.web.Pages;
+import loopwright.web.Permission;
+import loopwright.web.Routes;
+import loopwright.web.UnitsShown;
+import org.jooq.DSLContext;
+
+/** Survey and assembly: parts are chosen by serial and the findings change while choosing. */
+public final class ChangePages implements Pages {
+  private static final int PROPOSALS = 12;
+
+  private final Database database;
+  private final Page page;
+  private final Plant plant;
+  private final PartFacts parts;
+  private final Judging judging;
+  private final Configuration configuration;
+  private final InstantSource clock;
+
+  public ChangePages(
+      Database database,
+      Page page,
+      Plant plant,
+      PartFacts parts,
+      Judging judging,
+      Configuration configuration,
+      InstantSource clock) {
+    this.database = database;
+    this.page = page;
+    this.plant = plant;
+    this.parts = parts;
+    this.judging = judging;
+    this.configuration = configuration;
+    this.clock = clock;
+  }
+
+  /** The two ways in which people change what is recorded as fitted. */
+  enum Way {
+    SURVEY(
+        "survey",
+        "Survey",
+        "What was found fitted. It is recorded whatever it is, and judged.",
+        "Note",
+        "Record what was found"),
+    ASSEMBLY(
+        "assembly",
+        "Assembly",
+        "What is going to be left fitted. It is recorded only if it matches; otherwise you are told what"
+            + " to fit instead.",
+        "Why it is changed",
+        "Record as left fitted");
+
+    private final String word;
+    private final String title;
+    private final String explains;
+    private final String reasonLabel;
+    private final String button;
+
+    Way(String word, String title, String explains, String reasonLabel, String button) {
+      this.word = word;
+      this.title = title;
+      this.explains = explains;
+      this.reasonLabel = reasonLabel;
+      this.button = button;
+    }
+  }
+
+  @Override
+  public void mount(Routes routes) {
+    routes.get("/loops/choices", Permission.RECORD, this::choices);
+    for (Way way : Way.values()) {
+      String path = "/loops/{tag}/" + way.word;
+      routes.get(path, Permission.RECORD, http -> open(http, way));
+      routes.get(path + "/judged", Permission.RECORD, this::judged);
+      routes.post(path, Permission.RECORD, http -> record(http, way));
+    }
+  }
+
+  record SlotLine(String field, String label, String hint, String now) {}
+
+  record Change(
+      String tag,
+      String title,
+      String explains,
+      String href,
+      String loopHref,
+      String zone,
+      String reasonLabel,
+      String button,
+      List<SlotLine> slots) {}
+
+  record Instead(long id, String label, String about) {}
+
+  record Judged(String verdict, String drawing, List<Shown.Row> findings, List<Instead> instead) {}
+
+  record Choices(String id, List<PartFacts.Choice> parts) {}
+
+  /** A loop as the form was opened on it. */
+  private record Opened(Point point, ZoneId zone, List<Placed> chain, Map<Long, PartView> views) {
+    long number() {
+      return point.id().number();
+    }
+
+    String href() {
+      return "/loops/" + LoopPages.inAddress(point.tag());
+    }
+
+    /** Changes whenever what is recorded as fitted changes. */
+    String version() {
+      return chain.stream().map(p -> Long.toString(p.placement())).collect(Collectors.joining("-"));
+    }
+
+    Map<Long, String> labels() {
+      Map<Long, String> labels = new HashMap<>();
+      views.forEach((number, view) -> labels.put(number, label(view)));
+      return labels;
+    }
+  }
+
+  private static String label(PartView view) {
+    String serial = view.name().serial();
+    String shop = view.name().shopNumber();
+    return serial != null ? serial : shop == null ? "" : shop;
+  }
+
+  private Opened opened(DSLContext sql, String tag) {
+    Point point = plant.pointTagged(sql, tag).orElseThrow(NotFoundResponse::new);
+    ZoneId zone =
+        plant
+            .place(sql, point.id())
+            .map(PointPlace::site)
+            .orElseThrow(NotFoundResponse::new)
+            .zone();
+    List<Placed> chain = configuration.at(sql, point.id().number(), clock.instant());
+    List<Long> components =
+        chain.stream().flatMap(p -> p.content().component().stream().boxed()).toList();
+    return new Opened(point, zone, chain, parts.parts(sql, components));
+  }
+
+  private void open(Context http, Way way) {
+    Opened opened = database.read(sql -> opened(sql, http.pathParam("tag")));
+    Form form =
+        ChangeForm.filled(opened.chain(), opened.labels(), clock.instant(), opened.zone())
+            .at(opened.version());
+    show(http, 200, way, opened, form);
+  }
+
+  private void show(Context http, int status, Way way, Opened opened, Form form) {
+    Map<String, Object> model = new HashMap<>();
+    model.put("form", form);
+    model.put("change", change(way, opened));
+    model.put("judged", judgedNow(http, opened, form).orElse(null));
+    page.show(http, status, "loop/change", model);
+  }
+
+  private static Change change(Way way, Opened opened) {
+    String href = opened.href();
+    return new Change(
+        opened.point().tag(),
+        way.title,
+        way.explains,
+        href + "/" + way.word,
+        href,
+        opened.zone().getId(),
+        way.reasonLabel,
+        way.button,
+        ChangeForm.SLOTS.stream().map(slot -> line(slot, opened)).toList());
+  }
+
+  private static SlotLine line(Slot slot, Opened opened) {
+    String now =
+        opened.chain().stream()
+            .filter(placed -> placed.slot() == slot)
+            .map(placed -> words(placed.content(), opened.views()))
+            .findFirst()
+            .orElse(slot.isPath() ? "none fitted" : "not recorded");
+    String hint =
+        slot.isPath()
+            ? "empty: none fitted; ? : something is, not readable"
+            : "empty or ? : can't be read";
+    return new SlotLine(slot.word(), Shown.capital(Words.usual(slot)), hint, now);
+  }
+
+  private static String words(Content content, Map<Long, PartView> views) {
+    if (content instanceof Content.Part part) {
+      PartView view = views.get(part.number());
+      return view == null ? "?" : label(view) + " " + Shown.about(view);
+    }
+    return content instanceof Content.None ? "none fitted" : "not known";
+  }
+
+  private Optional<Judged> judgedNow(Context http, Opened opened, Form form) {
+    UnitsShown units = UnitsShown.of(http);
+    return database.read(
+        sql ->
+            new ChangeForm(form, parts).chain(sql).map(chain -> judged(sql, opened, chain, units)));
+  }
+
+  private Judged judged(DSLContext sql, Opened opened, Chain chain, UnitsShown units) {
+    Judging.Judged judged =
+        judging.judge(
+            sql,
+            new Judging.Subject(opened.number(), opened.point().tag()),
+            chain,
+            clock.instant());
+    return new Judged(
+        judged.judgement().verdict().word(),
+        Drawing.of(judged, units),
+        Shown.rows(judged.judgement()),
+        instead(sql, judged));
+  }
+
+  /** Parts on the shelf that would bring the loop into balance, one exchange each. */
+  private List<Instead> instead(DSLContext sql, Judging.Judged judged) {
+    Length balance = judged.judgement().balance();
+    if (balance == null || balance.isZero() || judged.judgement().verdict() != Verdict.REFUSED) {
+      return List.of();
+    }
+    List<Instead> found = new ArrayList<>();
+    for (PartView part : judged.view().parts()) {
+      if (part.length() == null) {
+        continue;
+      }
+      boolean tuned = ChangeForm.place(Slot.DRIVER) == part.kind().place();
+      Length wanted =
+          tuned ? part.length().length().plus(balance) : part.length().length().minus(balance);
+      parts.proposals(sql, part.kind().place(), "", wanted, 4).stream()
+          .filter(choice -> choice.kind() == part.kind())
+          .filter(choice -> sameFamily(sql, choice, part))
+          .forEach(
+              c ->
+                  found.add(new Instead(c.number(), c.label(), c.kind().word() + " " + c.about())));
+    }
+    return found;
+  }
+
+  private boolean sameFamily(DSLContext sql, PartFacts.Choice choice, PartView part) {
+    PartView view = parts.parts(sql, List.of(choice.number())).get(choice.number());
+    return view != null && part.family() != null && part.family().equals(view.family());
+  }
+
+  private void judged(Context http) {
+    Opened opened = database.read(sql -> opened(sql, http.pathParam("tag")));
+    Map<String, Object> model = new HashMap<>();
+    model.put("judged", judgedNow(http, opened, Form.fromQuery(http)).orElse(null));
+    page.part(http, 200, "loop/judged", "judged", model);
+  }
+
+  private void choices(Context http) {
+    String field = String.valueOf(http.queryParam("slot"));
+    Slot slot = Slot.named(field).orElseThrow(NotFoundResponse::new);
+    String typed = Form.fromQuery(http).typed(field).strip();
+    List<PartFacts.Choice> proposals =
+        database.read(sql -> parts.proposals(sql, ChangeForm.place(slot), typed, null, PROPOSALS));
+    page.part(
+        http,
+        200,
+        "loop/judged",
+        "choices",
+        Map.of("choices", new Choices(field + "-choices", proposals)));
+  }
+
+  private void record(Context http, Way way) {
+    Form form = Form.from(http);
+    Opened opened = database.read(sql -> opened(sql, http.pathParam("tag")));
+    if (form.stale(opened.version())) {
+      form.complain(
+          "Somebody else changed what is recorded here after you opened this form. What is on record"
+              + " now stands beside your entries; look again, then record.");
+      show(http, 409, way, opened, form.at(opened.version()));
+      return;
+    }
+    Optional<Chain> chain = database.read(sql -> new ChangeForm(form, parts).chain(sql));
+    Optional<Instant> at = new ChangeForm(form, parts).at(opened.zone());
+    String reason = form.text("reason", 2000);
+    if (!form.ok() || chain.isEmpty() || at.isEmpty()) {
+      show(http, 422, way, opened, form);
+      return;
+    }
+    try {
+      Judging.Judged judged = record(http, way, opened, chain.get(), at.get(), reason);
+      page.go(
+          http,
+          opened.href(),
+          "%s recorded; the loop is judged: %s."
+              .formatted(way.title, judged.judgement().verdict().word()));
+    } catch (Refused refused) {
+      form.complain(refused);
+      show(http, 422, way, opened, form);
+    }
+  }
+
+  private Judging.Judged record(
+      Context http, Way way, Opened opened, Chain chain, Instant at, String reason) {
+    Actor actor = Actor.of(http);
+    Act act =
+        new Act(Long.valueOf(actor.id()), actor.name(), actor.role().word(), way.word, reason);
+    return database.write(
+        act,
+        tx ->
+            way == Way.SURVEY
+                ? configuration.survey(tx, opened.number(), chain, at, reason)
+                : configuration.assembly(tx, opened.number(), chain, at, reason));
+  }
+}

@@ -1,0 +1,219 @@
+package loopwright.loop;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import loopwright.db.Database;
+import loopwright.plant.Channels;
+import loopwright.plant.Plant;
+import loopwright.plant.Point;
+import loopwright.plant.PointDetails;
+import loopwright.plant.PointId;
+import loopwright.plant.PointPlace;
+import loopwright.time.SiteMoment;
+import loopwright.web.Page;
+import loopwright.web.Pages;
+import loopwright.web.Permission;
+import loopwright.web.Routes;
+import loopwright.web.UnitsShown;
+import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The page of one loop: drawn to length, judged, with what is fitted, its curves and its history.
+ */
+public final class LoopPages implements Pages {
+  private final Database database;
+  private final Page page;
+  private final Plant plant;
+  private final Channels channels;
+  private final Judging judging;
+  private final List<LoopPanel> panels;
+  private final InstantSource clock;
+  private final EventStore events = new EventStore();
+
+  public LoopPages(
+      Database database,
+      Page page,
+      Plant plant,
+      Channels channels,
+      Judging judging,
+      List<LoopPanel> panels,
+      InstantSource clock) {
+    this.database = database;
+    this.page = page;
+    this.plant = plant;
+    this.channels = channels;
+    this.judging = judging;
+    this.panels = List.copyOf(panels);
+    this.clock = clock;
+  }
+
+  @Override
+  public void mount(Routes routes) {
+    routes.get("/loops/{tag}", Permission.READ, this::show);
+  }
+
+  /** A tag as it stands in an address. */
+  public static String inAddress(String tag) {
+    return URLEncoder.encode(tag, StandardCharsets.UTF_8).replace("+", "%20");
+  }
+
+  record PartLine(
+      String slot,
+      @Nullable Long id,
+      String label,
+      String about,
+      String length,
+      String since,
+      String source) {}
+
+  record EventLine(
+      String when,
+      String kind,
+      @Nullable String verdict,
+      String note,
+      String entered,
+      List<LoopEvent.Told> findings) {}
+
+  record PanelShown(String template, Object model) {}
+
+  record LoopPage(
+      String tag,
+      String href,
+      String site,
+      long trainId,
+      String train,
+      String machine,
+      String about,
+      String verdict,
+      String headline,
+      String asOf,
+      String drawing,
+      List<Shown.Row> findings,
+      List<PartLine> parts,
+      List<ChannelLines.Shown> channels,
+      List<LoopPanel.Action> actions,
+      List<PanelShown> panels,
+      List<EventLine> events) {}
+
+  private void show(Context http) {
+    UnitsShown units = UnitsShown.of(http);
+    LoopPage shown = database.read(sql -> loopPage(sql, http.pathParam("tag"), units));
+    page.show(http, "loop/loop", Map.of("loop", shown));
+  }
+
+  private LoopPage loopPage(DSLContext sql, String tag, UnitsShown units) {
+    Point point = plant.pointTagged(sql, tag).orElseThrow(NotFoundResponse::new);
+    PointPlace place = plant.place(sql, point.id()).orElseThrow(NotFoundResponse::new);
+    ZoneId zone = place.site().zone();
+    Instant now = clock.instant();
+    long number = point.id().number();
+    Judging.Judged judged =
+        judging.judge(sql, List.of(new Judging.Subject(number, point.tag())), now).get(0);
+    LoopPanel.Loop loop =
+        new LoopPanel.Loop(
+            number, point.tag(), zone, Combinations.fingerprint(judged.chain()), units);
+    return new LoopPage(
+        point.tag(),
+        "/loops/" + inAddress(point.tag()),
+        place.site().name(),
+        place.train().id().number(),
+        place.train().code(),
+        place.machine().name(),
+        about(point.details()),
+        judged.judgement().verdict().word(),
+        Headline.of(judged.judgement()),
+        "as of " + SiteMoment.shown(now, zone) + " at the site · as known now",
+        Drawing.of(judged, units),
+        Shown.rows(judged.judgement()),
+        parts(judged, zone, units),
+        ChannelLines.of(channels.ofPoint(sql, new PointId(number))),
+        panels.stream().flatMap(panel -> panel.actions(loop).stream()).toList(),
+        panels.stream().map(p -> new PanelShown(p.template(), p.model(sql, loop))).toList(),
+        events.ofPoint(sql, number).stream().map(event -> line(event, zone)).toList());
+  }
+
+  private static String about(PointDetails details) {
+    List<String> words = new ArrayList<>();
+    words.add(details.kind().word());
+    add(words, details.place());
+    if (details.facing().angleDegrees() != null) {
+      String from = details.facing().viewingEnd();
+      words.add(
+          details.facing().angleDegrees().toPlainString()
+              + "° from vertical"
+              + (from.isEmpty() ? "" : " seen from " + from));
+    }
+    add(
+        words,
+        details.surroundings().shaftAlloy().isEmpty()
+            ? ""
+            : "shaft " + details.surroundings().shaftAlloy());
+    add(words, details.pairTag().isEmpty() ? "" : "pair " + details.pairTag());
+    if (details.approvedGap() != null) {
+      words.add("approved gap " + details.approvedGap());
+    }
+    return String.join(" · ", words);
+  }
+
+  private static void add(List<String> words, String word) {
+    if (!word.isEmpty()) {
+      words.add(word);
+    }
+  }
+
+  private static List<PartLine> parts(Judging.Judged judged, ZoneId zone, UnitsShown units) {
+    List<loopwright.matching.Slot> slots = judged.view().slots();
+    List<PartLine> lines = new ArrayList<>();
+    for (Placed placed : judged.chain()) {
+      int at = position(judged.chain(), placed, slots.size());
+      loopwright.matching.Slot slot = slots.get(at);
+      lines.add(
+          new PartLine(
+              Words.slot(placed.slot(), slot),
+              placed.content().component().isPresent()
+                  ? (Long) placed.content().component().getAsLong()
+                  : null,
+              Shown.words(slot),
+              slot.part().map(Shown::about).orElse(""),
+              slot.part().map(part -> Shown.length(part.length(), units)).orElse(""),
+              SiteMoment.day(placed.span().from(), zone).toString(),
+              placed.source()));
+    }
+    return lines;
+  }
+
+  /** The view's slots are the probe, the path as placed, and the driver. */
+  private static int position(List<Placed> chain, Placed placed, int slots) {
+    if (placed.slot() == Slot.PROBE) {
+      return 0;
+    }
+    if (placed.slot() == Slot.DRIVER) {
+      return slots - 1;
+    }
+    return 1
+        + (int)
+            chain.stream()
+                .filter(p -> p.slot().isPath() && p.slot().compareTo(placed.slot()) < 0)
+                .count();
+  }
+
+  private static EventLine line(LoopEvent event, ZoneId zone) {
+    return new EventLine(
+        SiteMoment.shown(event.happenedAt(), zone),
+        event.kind(),
+        event.verdict(),
+        event.note(),
+        "entered by %s on %s: %s"
+            .formatted(event.who(), SiteMoment.shown(event.enteredAt(), zone), event.reason()),
+        event.findings());
+  }
+}
