@@ -52,9 +52,7 @@ final class CurveFindings {
     }
     GapRange judged = run.judgedRange();
     Grid grid = result.grid();
-    double tolerance = grid.toleranceMicrometres();
-    if (judged.fromMicrometres() > grid.fromMicrometres() + tolerance
-        || judged.toMicrometres() < grid.toMicrometres() - tolerance) {
+    if (!Lattice.of(grid).isCoveredBy(judged)) {
       add(
           Finding.Kind.INCOMPLETE,
           run,
@@ -74,9 +72,8 @@ final class CurveFindings {
               + " apart, so the ISF limits can't be applied. Read at "
               + grid
               + ".");
-    } else if (run.increments().stream().anyMatch(CurveFindings::isWide)) {
-      Increment wide =
-          run.increments().stream().filter(CurveFindings::isWide).findFirst().orElseThrow();
+    } else if (run.increments().stream().anyMatch(this::isWide)) {
+      Increment wide = run.increments().stream().filter(this::isWide).findFirst().orElseThrow();
       add(
           Finding.Kind.INCOMPLETE,
           run,
@@ -88,8 +85,8 @@ final class CurveFindings {
     }
   }
 
-  private static boolean isWide(Increment step) {
-    return !step.whole();
+  private boolean isWide(Increment step) {
+    return !step.whole() && step.span().lengthMicrometres() > result.grid().stepMicrometres();
   }
 
   private void isfOut(RunResult run) {

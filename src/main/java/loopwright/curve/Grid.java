@@ -58,8 +58,7 @@ public record Grid(Unit unit, BigDecimal from, BigDecimal to, BigDecimal step) {
 
   /** Is that gap inside the range, its ends included with the grid's tolerance? */
   boolean holds(double gapMicrometres) {
-    return gapMicrometres >= fromMicrometres() - toleranceMicrometres()
-        && gapMicrometres <= toMicrometres() + toleranceMicrometres();
+    return Lattice.of(this).holds(gapMicrometres);
   }
 
   /** The gaps to set, in the grid's unit. */

@@ -138,6 +138,25 @@ class CurveAnalysisTest {
   }
 
   @Test
+  void amongManyFineReadingsThoseOnTheGridAreJudged() {
+    CurveResult result = CurveAnalysis.of(ideal(steps(100, 2600, 2.5)), API);
+    assertThat(result.verdict()).isEqualTo(Verdict.CONFORMS);
+    assertThat(result.points().stream().filter(CurvePoint::judged).map(CurvePoint::gapMicrometres))
+        .containsExactly(250.0, 500.0, 750.0, 1000.0, 1250.0, 1500.0, 1750.0, 2000.0, 2250.0);
+  }
+
+  @Test
+  void readingsTooCloseTogetherForAnyIncrementJudgeOnlyTheLine() {
+    CurveResult result = CurveAnalysis.of(ideal(250, 300, 350), API);
+    assertThat(result.isfVerdict()).isEqualTo(Verdict.NOT_JUDGED);
+    assertThat(result.dslVerdict()).isEqualTo(Verdict.CONFORMS);
+    assertThat(result.verdict()).isEqualTo(Verdict.DOES_NOT_CONFORM);
+    assertThat(result.findings())
+        .extracting(Finding::sentence)
+        .noneMatch(sentence -> sentence.contains("wider"));
+  }
+
+  @Test
   void aCurveThatDoesNotCoverTheRangeCannotConform() {
     CurveResult result = CurveAnalysis.of(ideal(steps(500, 2000, 250)), API);
     assertThat(result.verdict()).isEqualTo(Verdict.DOES_NOT_CONFORM);
