@@ -20,7 +20,7 @@ CREATE TABLE tolerance_profile_version (
   isf_percent DECIMAL(6, 3) NOT NULL,
   deviation_typed VARCHAR(30) NOT NULL,
   deviation_um DOUBLE PRECISION NOT NULL,
-  shift_rule VARCHAR(20) NOT NULL,
+  shift_rule VARCHAR(30) NOT NULL,
   grid_from_um DECIMAL(9, 3) NOT NULL,
   grid_to_um DECIMAL(9, 3) NOT NULL,
   grid_step_um DECIMAL(9, 3) NOT NULL,
