@@ -2,22 +2,29 @@ package loopwright.web;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.jsoup.Jsoup;
+import org.jsoup.nodes.Attribute;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.thymeleaf.TemplateEngine;
+import org.thymeleaf.context.ExpressionContext;
+import org.thymeleaf.standard.expression.StandardExpressions;
 
 /**
  * Rules that every template keeps, whoever wrote it. What breaks them would fail silently: a plain
@@ -26,6 +33,32 @@ import org.junit.jupiter.params.provider.MethodSource;
 class TemplatesTest {
   private static final Path FOLDER = Path.of("templates");
   private static final Pattern FRAGMENT = Pattern.compile("~\\{([a-z/-]+) :: ([a-z-]+)");
+  private static final TemplateEngine ENGINE = new TemplateEngine();
+
+  /** Attributes whose whole value is one expression; the others have a syntax of their own. */
+  private static final Set<String> EXPRESSIONS =
+      Set.of(
+          "th:text",
+          "th:utext",
+          "th:if",
+          "th:unless",
+          "th:value",
+          "th:href",
+          "th:id",
+          "th:name",
+          "th:action",
+          "th:for",
+          "th:checked",
+          "th:selected",
+          "th:classappend",
+          "th:replace",
+          "th:insert",
+          "th:class",
+          "th:title",
+          "th:src",
+          "th:switch",
+          "th:data-value");
+
   private static final Pattern MARKUP =
       Pattern.compile("\\$\\{([A-Za-z.()]*\\.)?(svg|[a-zA-Z]+Svg|drawing|plot)(\\(\\))?}");
 
@@ -57,6 +90,30 @@ class TemplatesTest {
           .as("%s includes %s", template, found.group())
           .containsPattern("th:fragment=\"" + found.group(2) + "[(\"]");
     }
+  }
+
+  @ParameterizedTest
+  @MethodSource("templates")
+  void hasOnlyExpressionsThatCanBeRead(Path template) {
+    for (Element element : Jsoup.parse(read(template)).getAllElements()) {
+      for (Attribute attribute : element.attributes()) {
+        if (EXPRESSIONS.contains(attribute.getKey())) {
+          assertThatCode(() -> parse(attribute.getValue()))
+              .as("%s: %s=%s", template, attribute.getKey(), attribute.getValue())
+              .doesNotThrowAnyException();
+        }
+      }
+    }
+  }
+
+  @Test
+  void anUnreadableExpressionIsSeen() {
+    assertThatThrownBy(() -> parse("${form.typed('serial'} ?")).isInstanceOf(Exception.class);
+  }
+
+  private static void parse(String expression) {
+    StandardExpressions.getExpressionParser(ENGINE.getConfiguration())
+        .parseExpression(new ExpressionContext(ENGINE.getConfiguration()), expression);
   }
 
   @ParameterizedTest(name = "{0}")

@@ -86,6 +86,26 @@ class TypingBrowserTest {
   }
 
   @Test
+  void aSessionThatRanOutDoesNotEatTheForm() {
+    browser.find("#length").sendKeys("4,5");
+    browser.find("#remark").sendKeys("typed for an hour");
+    browser.forget();
+    browser.find("form.grid .go").click();
+    browser.until(there -> !there.findElements(By.id("login")).isEmpty());
+    browser.screenshot("signed-out-1280");
+    browser.find("#login").sendKeys("technician");
+    browser.find("#password").sendKeys(KnownPeople.PASSWORD);
+    browser.find(".door button").click();
+    browser.until(there -> !there.findElements(By.cssSelector("td.typed")).isEmpty());
+    browser.screenshot("held-1280");
+    assertThat(browser.find("main").getText()).contains("typed for an hour");
+    assertThat(site.pages.stored).isEmpty();
+    browser.find("main .go").click();
+    browser.until(there -> there.findElement(By.id("notice")).getText().equals("Stored 00417."));
+    assertThat(site.pages.stored).containsExactly("technician 00417");
+  }
+
+  @Test
   void choicesAreWalkedByKeysAndFillTheField() {
     browser.find("#chosen").sendKeys("00");
     browser.until(there -> !there.findElements(By.cssSelector("#chosen-choices button")).isEmpty());
