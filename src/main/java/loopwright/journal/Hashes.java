@@ -24,7 +24,7 @@ final class Hashes {
     return digest.digest(leaf);
   }
 
-  private static MessageDigest sha256() {
+  static MessageDigest sha256() {
     try {
       return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException everyJavaHasIt) {
