@@ -21,6 +21,7 @@ import picocli.CommandLine.IVersionProvider;
       CheckCommand.class,
       ServeCommand.class,
       DemoCommand.class,
+      VerifyCommand.class,
       CommandLine.HelpCommand.class
     })
 public final class Cli {

@@ -67,7 +67,26 @@ public final class Database implements AutoCloseable {
       return database;
     } catch (RuntimeException failed) {
       closeQuietly(owner, failed);
-      throw failed;
+      throw Damage.refusalOr(place, failed);
+    }
+  }
+
+  /**
+   * Opens one that must be there already: looking at a wrong folder makes no database in it.
+   *
+   * @throws Refused {@link DbProblem#NO_DATABASE} if there is none, and as {@link #open}
+   */
+  public static Database openExisting(Place.Folder place, ChangeLog log, InstantSource clock) {
+    refuseMissing(place);
+    return open(place, log, clock);
+  }
+
+  static void refuseMissing(Place.Folder place) {
+    if (!place.exists()) {
+      throw new Refused(DbProblem.NO_DATABASE, place.shown());
+    }
+    if (place.file().toFile().length() == 0) {
+      throw new Refused(DbProblem.UNREADABLE, place.shown(), "its file is empty.");
     }
   }
 
@@ -115,14 +134,7 @@ public final class Database implements AutoCloseable {
     try {
       return DriverManager.getConnection(place.url(), place.owner(), place.ownerPassword());
     } catch (SQLException refusedByEngine) {
-      // 90020: the file is locked by another process
-      if (refusedByEngine.getErrorCode() == 90020) {
-        Refused refused = new Refused(DbProblem.IN_USE, place.shown());
-        refused.initCause(refusedByEngine);
-        throw refused;
-      }
-      throw new IllegalStateException(
-          "The database at " + place.shown() + " can't be opened.", refusedByEngine);
+      throw Damage.refusal(place, refusedByEngine);
     }
   }
 
@@ -142,6 +154,8 @@ public final class Database implements AutoCloseable {
       connection.setAutoCommit(false);
       try {
         return question.apply(DSL.using(connection, dialect(place), settings()));
+      } catch (RuntimeException failed) {
+        throw Damage.refusalOr(place, failed);
       } finally {
         connection.rollback();
         connection.setAutoCommit(true);
@@ -203,7 +217,7 @@ public final class Database implements AutoCloseable {
         owner.createStatement().execute(compact ? "SHUTDOWN COMPACT" : "SHUTDOWN");
       }
     } catch (SQLException broken) {
-      throw new IllegalStateException("The database did not close cleanly.", broken);
+      throw Damage.refusal(place, broken);
     }
   }
 

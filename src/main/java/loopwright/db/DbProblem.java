@@ -26,7 +26,11 @@ public enum DbProblem implements Problem {
       "The folder {0} is not empty. Give a new or empty folder, so nothing is overwritten."),
   NO_DATABASE("D-107", "There is no Loopwright database in {0}. Check the folder."),
   BROKEN_BACKUP("D-108", "{0} is not a backup that can be restored: {1}."),
-  NOT_FOUND("D-109", "There is no {0} {1}.");
+  NOT_FOUND("D-109", "There is no {0} {1}."),
+  UNREADABLE(
+      "D-110",
+      "The database in {0} can't be read: {1} Keep it as it is, and restore the latest backup into"
+          + " another folder.");
 
   private final String code;
   private final String sentence;
