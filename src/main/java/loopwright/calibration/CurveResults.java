@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import loopwright.curve.CurveDrawing;
 import loopwright.curve.CurvePoint;
 import loopwright.curve.CurveResult;
 import loopwright.curve.Finding;
@@ -76,7 +77,7 @@ final class CurveResults {
         lines(profile),
         result.findings().stream().map(Finding::sentence).toList(),
         rows(profile),
-        CurveDrawing.svg(id, result, gapUnit, zero),
+        CurveDrawing.svg(result, id, gapUnit, zero),
         units.metric() ? "µm" : "mil",
         units.metric() ? "mV/µm" : "mV/mil");
   }
