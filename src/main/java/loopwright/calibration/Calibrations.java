@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
@@ -28,6 +29,8 @@ import org.jooq.DSLContext;
 
 /** Keeps calibrations against exactly the parts that were fitted when they were taken. */
 public final class Calibrations {
+  private static final int JUDGED_AT_ONCE = 500;
+
   private final CalibrationStore store = new CalibrationStore();
   private final Configuration configuration;
   private final Standings standings;
@@ -56,6 +59,26 @@ public final class Calibrations {
    * @param place counted from 1 within the change
    */
   public String keep(Tx tx, NewCalibration fresh, int place) {
+    String number = store(tx, fresh, place);
+    standings.refresh(tx.sql(), Set.of(fresh.point()));
+    return number;
+  }
+
+  /** Keeps many in one change, for files; loops are judged anew once they are all there. */
+  public void keepAll(Tx tx, List<NewCalibration> all) {
+    Set<Long> points = new TreeSet<>();
+    for (int i = 0; i < all.size(); i++) {
+      store(tx, all.get(i), i + 1);
+      points.add(all.get(i).point());
+    }
+    List<Long> touched = List.copyOf(points);
+    for (int from = 0; from < touched.size(); from += JUDGED_AT_ONCE) {
+      standings.refresh(
+          tx.sql(), touched.subList(from, Math.min(from + JUDGED_AT_ONCE, touched.size())));
+    }
+  }
+
+  private String store(Tx tx, NewCalibration fresh, int place) {
     if (fresh.measuredAt().isAfter(clock.instant())) {
       throw new Refused(CalibrationProblem.IN_FUTURE, fresh.measuredAt());
     }
@@ -74,9 +97,7 @@ public final class Calibrations {
     CurveResult result =
         fresh.measured().map(m -> CurveAnalysis.of(m.curve(), m.profile())).orElse(null);
     String number = "C-" + tx.changeId() + (place == 1 ? "" : "-" + place);
-    store.insert(tx, fresh, combination, number, result);
-    standings.refresh(tx.sql(), Set.of(fresh.point()));
-    return number;
+    return store.insert(tx, fresh, combination, number, result);
   }
 
   /** Calibrations taken at the point or of what is fitted there now, newest first. */

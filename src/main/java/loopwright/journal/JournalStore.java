@@ -28,6 +28,20 @@ public final class JournalStore implements ChangeLog {
         .execute();
   }
 
+  /** The number of the last entry; 0 while there is none. */
+  public static long head(DSLContext sql) {
+    return sql.selectFrom(JOURNAL_HEAD).where(JOURNAL_HEAD.ID.eq(HEAD)).fetchSingle().getSeq();
+  }
+
+  /** The same, and nobody else appends until this transaction ends. */
+  public static long lockedHead(DSLContext sql) {
+    return sql.selectFrom(JOURNAL_HEAD)
+        .where(JOURNAL_HEAD.ID.eq(HEAD))
+        .forUpdate()
+        .fetchSingle()
+        .getSeq();
+  }
+
   @Override
   public void append(
       DSLContext sql,

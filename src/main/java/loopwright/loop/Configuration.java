@@ -5,7 +5,6 @@ import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -94,27 +93,20 @@ public final class Configuration {
   }
 
   /**
-   * Takes up placements from a file, as surveys of their moments, where nothing is recorded yet.
-   * Overlaps are refused by the database and should have been found before.
+   * Takes up what files say was fitted, as surveys of their moments. Overlaps are refused by the
+   * database and should have been found before.
    */
-  public void importPlacements(Tx tx, Collection<Placed> fresh) {
-    Map<Long, List<Placed>> byPoint = fresh.stream().collect(Collectors.groupingBy(Placed::point));
-    placements.rewrite(tx, List.of(), fresh);
-    Set<Long> components = new TreeSet<>();
-    fresh.forEach(placed -> placed.content().component().ifPresent(components::add));
-    parts.placementsChanged(tx, components);
-    byPoint.forEach((point, list) -> importEvents(tx, point, list));
-    standings.refresh(tx.sql(), byPoint.keySet());
-  }
-
-  private void importEvents(Tx tx, long point, List<Placed> list) {
-    Set<Instant> moments = new TreeSet<>();
-    list.forEach(placed -> moments.add(placed.span().from()));
-    for (Instant at : moments) {
-      Judging.Judged judged =
-          judging.judge(tx.sql(), List.of(points.located(tx.sql(), point).subject()), at).get(0);
-      events.add(tx, point, "import", at, judged.judgement(), "From the shop's files.");
-    }
+  public void importPlacements(Tx tx, ImportedPlacements imported) {
+    imported.record(
+        tx,
+        placements,
+        parts,
+        some ->
+            points.located(tx.sql(), some).stream()
+                .collect(Collectors.toMap(PointStore.Located::point, PointStore.Located::subject)),
+        judging,
+        events);
+    ImportedPlacements.inChunks(imported.points(), some -> standings.refresh(tx.sql(), some));
   }
 
   /** What is believed to be fitted at the point at that moment, in chain order. */
@@ -135,6 +127,12 @@ public final class Configuration {
   /** Where the component is believed to have been, oldest first. */
   public List<Placed> ofComponent(DSLContext sql, long component) {
     return placements.ofComponent(sql, component);
+  }
+
+  /** The same for several points at once, and for wherever these components were. */
+  public List<Placed> ofAll(
+      DSLContext sql, Collection<Long> ofPoints, Collection<Long> ofComponents) {
+    return placements.ofAll(sql, ofPoints, ofComponents);
   }
 
   /** What happened to the loop, newest first. */

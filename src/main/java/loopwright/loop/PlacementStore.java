@@ -16,6 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeSet;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.PlacementRecord;
 import loopwright.db.gen.tables.records.PlacementRetiredRecord;
@@ -52,6 +53,19 @@ final class PlacementStore {
     return fetch(sql, OCCUPANCY.COMPONENT_ID.eq(component)).stream()
         .sorted(Comparator.comparing(placed -> placed.span().from()))
         .toList();
+  }
+
+  /** Everything believed now about these points or these components, each belief once. */
+  List<Placed> ofAll(DSLContext sql, Collection<Long> points, Collection<Long> components) {
+    Map<Long, Placed> found = new LinkedHashMap<>();
+    ImportedPlacements.inChunks(
+        new TreeSet<>(points),
+        some -> fetch(sql, OCCUPANCY.POINT_ID.in(some)).forEach(p -> found.put(p.placement(), p)));
+    ImportedPlacements.inChunks(
+        new TreeSet<>(components),
+        some ->
+            fetch(sql, OCCUPANCY.COMPONENT_ID.in(some)).forEach(p -> found.put(p.placement(), p)));
+    return List.copyOf(found.values());
   }
 
   /** Where the component's channel is believed to be at that moment. */

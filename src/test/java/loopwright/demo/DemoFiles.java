@@ -5,6 +5,7 @@ import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -14,6 +15,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import loopwright.demo.LoopStory.Fitting;
 
 /** The played scenario as files: what stands in {@code demo-data/}, by path below it. */
@@ -58,17 +60,15 @@ final class DemoFiles {
             "name",
             "maker",
             "scale_factor_mv_mil",
-            "range_from_um",
-            "range_to_um",
-            "start_v",
+            "linear_range_from_um",
+            "linear_range_to_um",
+            "start_volts",
             "tip_mm",
-            "lead_lengths_m",
-            "lead_lengths_ft",
+            "probe_lengths_m",
             "cable_lengths_m",
-            "cable_lengths_ft",
             "system_lengths_m",
-            "system_lengths_ft",
             "cable_use",
+            "two_cables_allowed",
             "target_alloy",
             "profile");
     for (DemoFamily family : DemoFamily.values()) {
@@ -78,19 +78,31 @@ final class DemoFiles {
       row.put("name", family.title);
       row.put("maker", family.maker);
       row.put("scale_factor_mv_mil", String.valueOf(family.millivoltsPerMil));
-      row.put("range_from_um", whole(nature.fromMicrometres()));
-      row.put("range_to_um", whole(nature.toMicrometres()));
-      row.put("start_v", String.valueOf(-nature.voltsAtFrom()));
+      row.put("linear_range_from_um", whole(nature.fromMicrometres()));
+      row.put("linear_range_to_um", whole(nature.toMicrometres()));
+      row.put("start_volts", String.valueOf(-nature.voltsAtFrom()));
       row.put("tip_mm", family.tipMillimetres);
-      row.put("lead_lengths_" + family.unit, String.join(" ", family.leads));
-      row.put("cable_lengths_" + family.unit, String.join(" ", family.cables));
-      row.put("system_lengths_" + family.unit, String.join(" ", family.systems));
+      row.put("probe_lengths_m", metres(family, family.leads));
+      row.put("cable_lengths_m", metres(family, family.cables));
+      row.put("system_lengths_m", metres(family, family.systems));
       row.put("cable_use", family.cableUse);
+      row.put("two_cables_allowed", "no");
       row.put("target_alloy", "4140");
       row.put("profile", family.profile);
       sheet.row(row);
     }
     return sheet.text();
+  }
+
+  /** A list of families gives its lengths in one unit; a foot is 0.3048 m exactly. */
+  private static String metres(DemoFamily family, List<String> lengths) {
+    return lengths.stream()
+        .map(
+            length ->
+                family.unit.equals("m")
+                    ? length
+                    : new BigDecimal(length).multiply(new BigDecimal("0.3048")).toPlainString())
+        .collect(Collectors.joining(" "));
   }
 
   private static String whole(double micrometres) {
@@ -133,7 +145,7 @@ final class DemoFiles {
       row.put("condition_reason", part.conditionReason);
       row.put("store", part.store);
       row.put("bin", part.bin);
-      row.put("since", part.since.toString());
+      row.put("since", part.since.day().toString());
       row.put("note", part.note);
       sheet.row(row);
     }

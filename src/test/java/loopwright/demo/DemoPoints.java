@@ -193,8 +193,8 @@ final class DemoPoints {
 
   private void wired(Map<String, String> cells) {
     cells.put("rack", "RK-" + stem);
-    cells.put("slot", String.valueOf(slot));
-    cells.put("channel", String.valueOf(channel));
+    cells.put("rack_slot", String.valueOf(slot));
+    cells.put("rack_channel", String.valueOf(channel));
     cells.put("settings_from", train.commissioned().toString());
     cells.put("authority", "CA-%d-%03d".formatted(train.commissioned().getYear(), 10 + slot));
   }
