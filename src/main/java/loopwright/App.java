@@ -12,6 +12,9 @@ import loopwright.db.Database;
 import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.db.Tx;
+import loopwright.demo.DemoPlant;
+import loopwright.importing.Features;
+import loopwright.importing.Importing;
 import loopwright.journal.JournalStore;
 import loopwright.loop.ChangePages;
 import loopwright.loop.Configuration;
@@ -67,6 +70,7 @@ public final class App implements AutoCloseable {
   private final Standings standings;
   private final Configuration configuration;
   private final Calibrations calibrations;
+  private final Importing importing;
 
   private App(Database database, InstantSource clock) {
     this.database = database;
@@ -77,6 +81,9 @@ public final class App implements AutoCloseable {
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);
     this.calibrations = new Calibrations(configuration, standings, clock);
+    Features taken =
+        new Features(families, profiles, register, plant, channels, configuration, calibrations);
+    this.importing = new Importing(database, taken, clock);
   }
 
   /**
@@ -123,6 +130,17 @@ public final class App implements AutoCloseable {
         register.now(tx.sql(), component).stream()
             .map(Whereabouts::point)
             .collect(Collectors.toCollection(TreeSet::new)));
+  }
+
+  /** Fills a demo database with the invented plant; does nothing in one that has a site. */
+  public void fillDemo() {
+    if (database.read(plant::sites).isEmpty()) {
+      DemoPlant.load(database, importing, plant, clock);
+    }
+  }
+
+  public Importing importing() {
+    return importing;
   }
 
   public Database database() {

@@ -39,6 +39,7 @@ final class DemoCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     PrintWriter out = spec.commandLine().getOut();
     App app = App.open(new Place.Folder(data), Installation.Purpose.DEMO, InstantSource.system());
+    app.fillDemo();
     String logins =
         app.people().createDemoAccounts().stream()
             .map(made -> made.person().login())
