@@ -26,7 +26,6 @@ import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
-import loopwright.web.UnitsShown;
 import org.jooq.DSLContext;
 
 /** Survey and assembly: parts are chosen by serial and the findings change while choosing. */
@@ -173,7 +172,7 @@ public final class ChangePages implements Pages {
     Map<String, Object> model = new HashMap<>();
     model.put("form", form);
     model.put("change", change(way, opened));
-    model.put("judged", judgedNow(http, opened, form).orElse(null));
+    model.put("judged", judgedNow(opened, form).orElse(null));
     page.show(http, status, "loop/change", model);
   }
 
@@ -213,14 +212,12 @@ public final class ChangePages implements Pages {
     return content instanceof Content.None ? "none fitted" : "not known";
   }
 
-  private Optional<Judged> judgedNow(Context http, Opened opened, Form form) {
-    UnitsShown units = UnitsShown.of(http);
+  private Optional<Judged> judgedNow(Opened opened, Form form) {
     return database.read(
-        sql ->
-            new ChangeForm(form, parts).chain(sql).map(chain -> judged(sql, opened, chain, units)));
+        sql -> new ChangeForm(form, parts).chain(sql).map(chain -> judged(sql, opened, chain)));
   }
 
-  private Judged judged(DSLContext sql, Opened opened, Chain chain, UnitsShown units) {
+  private Judged judged(DSLContext sql, Opened opened, Chain chain) {
     Judging.Judged judged =
         judging.judge(
             sql,
@@ -229,7 +226,7 @@ public final class ChangePages implements Pages {
             clock.instant());
     return new Judged(
         judged.judgement().verdict().word(),
-        Drawing.of(judged, units),
+        Drawing.of(judged),
         Shown.rows(judged.judgement()),
         instead(sql, judged));
   }
@@ -266,7 +263,7 @@ public final class ChangePages implements Pages {
   private void judged(Context http) {
     Opened opened = database.read(sql -> opened(sql, http.pathParam("tag")));
     Map<String, Object> model = new HashMap<>();
-    model.put("judged", judgedNow(http, opened, Form.fromQuery(http)).orElse(null));
+    model.put("judged", judgedNow(opened, Form.fromQuery(http)).orElse(null));
     page.part(http, 200, "loop/judged", "judged", model);
   }
 

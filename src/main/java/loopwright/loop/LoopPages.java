@@ -132,7 +132,7 @@ public final class LoopPages implements Pages {
         judged.judgement().verdict().word(),
         Headline.of(judged.judgement()),
         "as of " + SiteMoment.shown(now, zone) + " at the site · as known now",
-        Drawing.of(judged, units),
+        Drawing.of(judged),
         Shown.rows(judged.judgement()),
         parts(judged, zone, units),
         ChannelLines.of(channels.ofPoint(sql, new PointId(number))),
