@@ -42,4 +42,33 @@
     field.focus();
     field.dispatchEvent(new Event('change', {bubbles: true}));
   });
+
+  // a block copied from a spreadsheet fills the table from the cell it is pasted into
+  document.addEventListener('paste', event => {
+    const table = event.target.closest('[data-paste-block]');
+    const text = event.clipboardData ? event.clipboardData.getData('text') : '';
+    if (!table || !/[\t\n]/.test(text.trim())) return;
+    event.preventDefault();
+    const body = table.tBodies[0];
+    const fields = row => [...row.querySelectorAll('input')];
+    const top = [...body.rows].findIndex(row => row.contains(event.target));
+    const left = fields(body.rows[top]).indexOf(event.target);
+    let beyond = 0;
+    text.replace(/\s+$/, '').split(/\r?\n/).forEach((line, i) => {
+      if (!body.rows[top + i]) {
+        const fresh = body.rows[body.rows.length - 1].cloneNode(true);
+        fields(fresh).forEach(field => { field.value = ''; });
+        body.append(fresh);
+      }
+      const row = fields(body.rows[top + i]);
+      line.split(line.includes('\t') ? '\t' : ';').forEach((cell, j) => {
+        if (row[left + j]) row[left + j].value = cell.trim();
+        else if (cell.trim()) beyond++;
+      });
+    });
+    document.getElementById('notice').textContent = beyond
+      ? `${beyond} cells of the pasted block lie beyond the table and were not taken. Paste from the first column.`
+      : '';
+    event.target.dispatchEvent(new Event('input', { bubbles: true }));
+  });
 })();
