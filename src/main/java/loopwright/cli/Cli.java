@@ -22,6 +22,8 @@ import picocli.CommandLine.IVersionProvider;
       ServeCommand.class,
       DemoCommand.class,
       VerifyCommand.class,
+      BackupCommand.class,
+      RestoreCommand.class,
       CommandLine.HelpCommand.class
     })
 public final class Cli {

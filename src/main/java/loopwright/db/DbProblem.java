@@ -30,7 +30,13 @@ public enum DbProblem implements Problem {
   UNREADABLE(
       "D-110",
       "The database in {0} can't be read: {1} Keep it as it is, and restore the latest backup into"
-          + " another folder.");
+          + " another folder."),
+  FILE_EXISTS("D-111", "{0} exists already, and a backup overwrites nothing. Choose another name."),
+  NO_FOLDER("D-112", "There is no folder {0}. Make it, or choose another one."),
+  SERVERS_OWN(
+      "D-113",
+      "This database is kept by a database server. Back it up with the server's own tools."),
+  UNWRITABLE("D-114", "{0} can't be written: {1}. Nothing was left there.");
 
   private final String code;
   private final String sentence;
