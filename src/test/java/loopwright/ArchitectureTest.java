@@ -22,7 +22,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
-/** Which way dependencies point, and what nobody does. Rules are plain tests: fields would not run. */
+/**
+ * Which way dependencies point, and what nobody does. Rules are plain tests: fields would not run.
+ */
 class ArchitectureTest {
   private static final JavaClasses CODE =
       new ClassFileImporter()
@@ -69,7 +71,8 @@ class ArchitectureTest {
         CODE.stream()
             .map(JavaClass::getPackageName)
             .filter(name -> !name.equals("loopwright"))
-            .filter(name -> known.stream().noneMatch(k -> name.equals(k) || name.startsWith(k + ".")))
+            .filter(
+                name -> known.stream().noneMatch(k -> name.equals(k) || name.startsWith(k + ".")))
             .collect(Collectors.toSet());
     assertThat(unknown).isEmpty();
   }

@@ -65,15 +65,22 @@ public final class Judging {
 
   /** One loop as somebody means to leave it at that moment; other loops as they are. */
   public Judged judge(DSLContext sql, Subject subject, Chain chain, Instant at) {
+    List<Placed> present = placements.at(sql, subject.point(), at);
     List<Placed> proposed = new ArrayList<>();
     chain
         .slots()
-        .forEach(
-            (slot, content) ->
-                proposed.add(
-                    Placed.fresh(subject.point(), slot, content, Span.from(at), "proposed")));
+        .forEach((slot, content) -> proposed.add(proposed(present, subject, slot, content, at)));
     Map<Long, List<Elsewhere>> elsewhere = elsewhere(sql, subject, chain, at);
     return judge(sql, Map.of(subject, proposed), elsewhere).get(0);
+  }
+
+  /** What stays where it is was there before, so that its curve still counts. */
+  private static Placed proposed(
+      List<Placed> present, Subject subject, Slot slot, Content content, Instant at) {
+    return present.stream()
+        .filter(placed -> placed.slot() == slot && placed.content().equals(content))
+        .findFirst()
+        .orElseGet(() -> Placed.fresh(subject.point(), slot, content, Span.from(at), "proposed"));
   }
 
   private Map<Long, List<Elsewhere>> elsewhere(
