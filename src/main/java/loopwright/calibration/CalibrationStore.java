@@ -38,7 +38,6 @@ import org.jooq.Field;
 import org.jooq.Record;
 import org.jooq.Record2;
 import org.jooq.SelectOnConditionStep;
-import org.jooq.Table;
 import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
 
@@ -169,33 +168,32 @@ final class CalibrationStore {
   Map<String, Calibrated> latestAsLeftByCombination(
       DSLContext sql, Collection<AsLeftFacts.Fitted> loops) {
     List<String> fingerprints = loops.stream().map(AsLeftFacts.Fitted::fingerprint).toList();
-    Condition ofThem =
-        CALIBRATION.COMBINATION_ID.in(
-            DSL.select(COMBINATION.ID)
-                .from(COMBINATION)
-                .where(COMBINATION.FINGERPRINT.in(fingerprints)));
+    List<Long> combinations =
+        sql.select(COMBINATION.ID)
+            .from(COMBINATION)
+            .where(COMBINATION.FINGERPRINT.in(fingerprints))
+            .fetch(COMBINATION.ID);
+    Condition ofThem = CALIBRATION.COMBINATION_ID.in(combinations);
     return newest(sql, CALIBRATION.COMBINATION_ID, ofThem).stream()
         .collect(Collectors.toMap(Calibrated::fingerprint, c -> c));
   }
 
-  /** The newest as-left of each group; of two taken at one moment, the one entered later. */
+  /**
+   * The newest as-left of each group; of two taken at one moment, the one entered later. Picked
+   * here because joining a ranking back makes the embedded engine walk it once for every row.
+   */
   private static List<Calibrated> newest(DSLContext sql, Field<Long> group, Condition which) {
-    Field<Integer> place =
-        DSL.rowNumber()
-            .over()
-            .partitionBy(group)
-            .orderBy(CALIBRATION.MEASURED_AT.desc(), CALIBRATION.ID.desc());
-    Table<Record2<Long, Integer>> ranked =
-        DSL.select(CALIBRATION.ID.as("ranked_id"), place.as("place_no"))
+    Map<Long, Long> newest =
+        sql
+            .select(group, CALIBRATION.ID)
             .from(CALIBRATION)
             .where(which)
             .and(asLeft())
-            .asTable("ranked");
-    return select(sql)
-        .join(ranked)
-        .on(ranked.field("ranked_id", Long.class).eq(CALIBRATION.ID))
-        .where(ranked.field("place_no", Integer.class).eq(1))
-        .fetch(CalibrationStore::row);
+            .orderBy(CALIBRATION.MEASURED_AT, CALIBRATION.ID)
+            .fetch()
+            .stream()
+            .collect(Collectors.toMap(Record2::value1, Record2::value2, (older, newer) -> newer));
+    return select(sql).where(CALIBRATION.ID.in(newest.values())).fetch(CalibrationStore::row);
   }
 
   static Condition ofPoint(long point) {
