@@ -1,0 +1,185 @@
+package loopwright;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.UUID;
+import loopwright.db.Installation;
+import loopwright.db.Place;
+import loopwright.people.People;
+import loopwright.testing.Browser;
+import loopwright.testing.TestClock;
+import loopwright.web.Web;
+import loopwright.web.WebSettings;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.junit.jupiter.api.extension.RegisterExtension;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** The main flows in the invented plant, as each user would walk them. */
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+class DemoBrowserTest {
+  @RegisterExtension static final Browser browser = new Browser();
+
+  private static App app;
+  private static Web web;
+
+  @BeforeAll
+  static void open() {
+    InstantSource clock = new TestClock("2026-11-25T09:00:00Z");
+    assertThat(clock.instant()).isEqualTo(Instant.parse("2026-11-25T09:00:00Z"));
+    app = App.open(new Place.Memory("demo-" + UUID.randomUUID()), Installation.Purpose.DEMO, clock);
+    app.fillDemo();
+    app.people().createDemoAccounts();
+    web = app.serve(WebSettings.loopback(0), "Demo plant");
+  }
+
+  @AfterAll
+  static void close() {
+    if (web != null) {
+      web.close();
+    }
+    if (app != null) {
+      app.close();
+    }
+  }
+
+  @BeforeEach
+  void signIn() {
+    browser.forget();
+    browser.width(Browser.DESK);
+    browser.signIn(web.address().toString(), "technician", People.DEMO_PASSWORD);
+  }
+
+  private static void open(String path) {
+    browser.driver().get(web.address().resolve(path).toString());
+  }
+
+  private static String text(String css) {
+    return browser.driver().findElement(By.cssSelector(css)).getText();
+  }
+
+  private static void waitForText(String css, String expected) {
+    new WebDriverWait(browser.driver(), java.time.Duration.ofSeconds(15))
+        .withMessage(() -> css + " never said " + expected)
+        .until(
+            driver ->
+                driver.findElements(By.cssSelector(css)).stream()
+                    .anyMatch(e -> e.getText().contains(expected)));
+  }
+
+  private static void type(String id, String value) {
+    WebElement field = browser.driver().findElement(By.id(id));
+    field.clear();
+    field.sendKeys(value);
+  }
+
+  @Test
+  @Order(1)
+  void theFirstPageTellsWhatNeedsSomebodyWorstFirst() {
+    open("/");
+    List<String> verdicts =
+        browser.driver().findElements(By.cssSelector("tbody .verdict")).stream()
+            .map(WebElement::getText)
+            .toList();
+    assertThat(verdicts).contains("refused", "unknown", "attention");
+    assertThat(verdicts)
+        .isSortedAccordingTo(
+            java.util.Comparator.comparing(List.of("refused", "unknown", "attention")::indexOf));
+    assertThat(text("main")).contains("K101-V3X", "too long").contains("K101-V3Y", "too short");
+  }
+
+  @Test
+  @Order(2)
+  void aLoopOutOfBalanceIsSeenAndAnAssemblyThatDoesNotMatchIsRefused() {
+    open("/loops/K101-V3X");
+    assertThat(text("h1")).contains("K101-V3X");
+    assertThat(text("main svg")).contains("+0.5 m");
+    open("/loops/K101-V3X/assembly");
+    type("reason", "Trying to leave it as it is");
+    browser.driver().findElement(By.cssSelector("form#chain .go")).click();
+    waitForText(".complaints", "0.5 m");
+    assertThat(browser.driver().findElement(By.id("reason")).getAttribute("value"))
+        .isEqualTo("Trying to leave it as it is");
+    assertThat(text("#judged")).contains("On the shelf instead");
+  }
+
+  @Test
+  @Order(3)
+  void findingsChangeWhilePartsAreChosenAndASerialNobodyKnowsIsComplainedOf() {
+    open("/loops/K101-V3X/assembly");
+    waitForText("#judged", "refused");
+    String shelf = text("#judged ul li a");
+    assertThat(shelf).isNotBlank();
+    type("path-1", shelf);
+    waitForText("#judged h2 .verdict", "attention");
+    type("reason", "4.0 m cable instead of 4.5 m");
+    browser.driver().findElement(By.cssSelector("form#chain .go")).click();
+    waitForText("#notice", "recorded");
+    assertThat(text("main svg")).doesNotContain("+0.5 m");
+    open("/loops/K101-V3X/survey");
+    type("path-1", "NO-SUCH-SERIAL");
+    type("reason", "misread");
+    browser.driver().findElement(By.cssSelector("form#chain .go")).click();
+    waitForText(".complaint", "No part in the register is called NO-SUCH-SERIAL");
+  }
+
+  @Test
+  @Order(4)
+  void aCurveIsJudgedWhileItIsTypedAndKeptAgainstThePartsFitted() {
+    open("/loops/K101-V3X/curve");
+    List<WebElement> ups = browser.driver().findElements(By.name("up"));
+    String[] volts = {
+      "-1,97", "-3,94", "-5,91", "-7,87", "-9,84", "-11,81", "-13,78", "-15,75", "-17,72"
+    };
+    for (int i = 0; i < volts.length; i++) {
+      ups.get(i).sendKeys(volts[i]);
+    }
+    waitForText("#judged .verdict", "conforms");
+    assertThat(browser.driver().findElements(By.cssSelector("#judged svg"))).isNotEmpty();
+    type("reason", "As left after the exchange");
+    browser.driver().findElement(By.cssSelector("select#stage option[value='as left']")).click();
+    browser.driver().findElement(By.cssSelector("button[value='keep']")).click();
+    waitForText("#notice", "Kept as C-");
+    assertThat(text("main")).contains("-1,97 V");
+    open("/loops/K101-V3X");
+    waitForText("h1 + p .verdict", "matches");
+  }
+
+  @Test
+  @Order(5)
+  void noPageIsWiderThanAPhone() {
+    browser.width(Browser.PHONE);
+    for (String path :
+        List.of(
+            "/",
+            "/plant",
+            "/plant/trains/1",
+            "/loops/K101-V3X",
+            "/loops/K101-V3X/assembly",
+            "/loops/K101-V3X/survey",
+            "/loops/K101-V3X/curve",
+            "/calibrations",
+            "/parts",
+            "/families",
+            "/profiles")) {
+      open(path);
+      assertThat(browser.driver().getTitle()).as(path).doesNotContain("Not found");
+      Long beyond =
+          (Long)
+              browser
+                  .driver()
+                  .executeScript("return document.documentElement.scrollWidth - window.innerWidth");
+      assertThat(beyond).as(path + " is wider than the phone").isLessThanOrEqualTo(0);
+    }
+  }
+}
