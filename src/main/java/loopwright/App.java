@@ -6,6 +6,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loopwright.calibration.CalibrationPages;
 import loopwright.calibration.Calibrations;
+import loopwright.calibration.CalibrationsOfPart;
 import loopwright.calibration.CurvePages;
 import loopwright.calibration.RegisteredProfiles;
 import loopwright.db.Database;
@@ -14,6 +15,7 @@ import loopwright.db.Place;
 import loopwright.db.Tx;
 import loopwright.demo.DemoPlant;
 import loopwright.importing.Features;
+import loopwright.importing.ImportPages;
 import loopwright.importing.Importing;
 import loopwright.journal.JournalStore;
 import loopwright.loop.ChangePages;
@@ -28,13 +30,16 @@ import loopwright.matching.rules.StandardRules;
 import loopwright.people.People;
 import loopwright.plant.Channels;
 import loopwright.plant.Plant;
+import loopwright.plant.PlantEditPages;
 import loopwright.register.ComponentId;
 import loopwright.register.FamilyBook;
 import loopwright.register.PartSearch;
 import loopwright.register.PartsAsJudged;
 import loopwright.register.Register;
+import loopwright.register.RegisterPages;
 import loopwright.register.ToleranceProfiles;
 import loopwright.register.Whereabouts;
+import loopwright.search.FindPages;
 import loopwright.web.NavItem;
 import loopwright.web.Page;
 import loopwright.web.Pages;
@@ -91,7 +96,10 @@ public final class App implements AutoCloseable {
    * program.
    */
   public static App open(Place place, Installation.Purpose purpose, InstantSource clock) {
-    Database database = Database.open(place, new JournalStore(), clock);
+    return claimed(Database.open(place, new JournalStore(), clock), purpose, clock);
+  }
+
+  private static App claimed(Database database, Installation.Purpose purpose, InstantSource clock) {
     try {
       Installation.claim(database, purpose, clock);
       App app = new App(database, clock);
@@ -101,6 +109,14 @@ public final class App implements AutoCloseable {
       database.close();
       throw refused;
     }
+  }
+
+  /** Opens what is there, whatever it is for; a new database becomes a site's. */
+  public static App open(Place place, InstantSource clock) {
+    Database database = Database.open(place, new JournalStore(), clock);
+    Installation.Purpose purpose =
+        Installation.of(database).map(Installation::purpose).orElse(Installation.Purpose.SITE);
+    return claimed(database, purpose, clock);
   }
 
   /** Serves the pages. Close the result before this. */
@@ -120,7 +136,19 @@ public final class App implements AutoCloseable {
         new CurvePages(
             database, page, plant, register, configuration, judgedBy, calibrations, clock),
         new LoopPages(database, page, plant, channels, judging, List.of(calibrationPages), clock),
-        calibrationPages);
+        calibrationPages,
+        new RegisterPages(
+            database,
+            page,
+            register,
+            families,
+            profiles,
+            search,
+            List.of(new CalibrationsOfPart(calibrations)),
+            clock),
+        new PlantEditPages(database, page, plant, families),
+        new FindPages(database, page, plant, register, search),
+        new ImportPages(importing, page));
   }
 
   /** A corrected length or a quarantine changes how the loops are judged that hold the part. */

@@ -144,7 +144,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
         : "/calibrations?";
   }
 
-  private static Row row(Calibrated c, ZoneId zone) {
+  static Row row(Calibrated c, ZoneId zone) {
     return new Row(
         "/calibrations/" + c.number(),
         c.number(),

@@ -21,6 +21,7 @@ import picocli.CommandLine.IVersionProvider;
       CheckCommand.class,
       ServeCommand.class,
       DemoCommand.class,
+      ImportCommand.class,
       VerifyCommand.class,
       BackupCommand.class,
       RestoreCommand.class,

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,6 +32,7 @@ final class CalibrationRows {
 
   private final Planning planning;
   private final ProfileCells profiles;
+  private final Map<Curve, String> questions = new IdentityHashMap<>();
   private final List<NewOne> fresh = new ArrayList<>();
   private final Map<Long, List<Calibrated>> recorded = new HashMap<>();
 
@@ -80,7 +82,7 @@ final class CalibrationRows {
         }
       }
       load(taken.keySet());
-      taken.values().forEach(one -> decide(one, sheet));
+      taken.values().forEach(this::decide);
     }
     write();
   }
@@ -138,8 +140,14 @@ final class CalibrationRows {
     planning.fitted.load(points, List.of());
   }
 
-  private void decide(Taken taken, Sheet sheet) {
-    Optional<NewCalibration.Outcome> outcome = outcome(taken, sheet);
+  private void decide(Taken taken) {
+    if (known(taken.head()).isEmpty() && !isFittedKnown(taken.head())) {
+      taken.head().row().complain("tag", ImportProblem.NO_COMBINATION, taken.head().point().tag());
+    }
+    Optional<NewCalibration.Outcome> outcome =
+        taken.head().row().isGood() || taken.head().row().isFilled("profile")
+            ? outcome(taken)
+            : Optional.empty();
     boolean good = outcome.isPresent() && taken.rows().stream().allMatch(RowCells::isGood);
     if (!good) {
       give(taken, Fate.REFUSED);
@@ -150,20 +158,27 @@ final class CalibrationRows {
       give(taken, sameAgain(taken, known.get(), outcome.get()) ? Fate.UNCHANGED : Fate.REFUSED);
       return;
     }
-    if (!isFittedKnown(taken.head())) {
-      taken.head().row().complain("tag", ImportProblem.NO_COMBINATION, taken.head().point().tag());
-      give(taken, Fate.REFUSED);
-      return;
-    }
     fresh.add(new NewOne(taken.head(), outcome.get()));
     give(taken, Fate.ADDED);
+    String asked = asked(outcome.get());
+    if (!asked.isEmpty()) {
+      RowPlace first = taken.head().row().place();
+      planning.fate(RowFate.of(first, Fate.ADDED, taken.head().what()).noting(asked));
+    }
+  }
+
+  /** What a person who types the curve would be asked back; here the plan says it. */
+  private String asked(NewCalibration.Outcome outcome) {
+    return outcome instanceof NewCalibration.Measured measured
+        ? questions.getOrDefault(measured.curve(), "")
+        : "";
   }
 
   private void give(Taken taken, Fate fate) {
     taken.rows().forEach(row -> planning.fate(RowFate.of(row.place(), fate, taken.head().what())));
   }
 
-  private Optional<NewCalibration.Outcome> outcome(Taken taken, Sheet sheet) {
+  private Optional<NewCalibration.Outcome> outcome(Taken taken) {
     List<RowCells> withReadings =
         taken.rows().stream().filter(row -> row.anyFilled(ReadingCells.HEADINGS)).toList();
     String reason =
@@ -183,7 +198,7 @@ final class CalibrationRows {
     }
     Optional<ToleranceProfiles.Stored> profile = profiles.of(first, driver(taken.head()));
     Optional<Curve> curve =
-        profile.flatMap(p -> ReadingCells.curve(taken.rows(), sheet.numbers(), p.profile()));
+        profile.flatMap(p -> ReadingCells.curve(taken.rows(), p.profile(), questions));
     return curve.map(
         c -> new NewCalibration.Measured(c, profile.get().version(), profile.get().profile()));
   }

@@ -104,13 +104,19 @@ final class ComponentRows {
     UnaryOperator<ComponentDetails> details = details(row);
     Instant since = since(row);
     Optional<PartIdentity> identity =
-        maker.isEmpty() || model.isEmpty()
+        maker.isEmpty() || model.isEmpty() || !isRead(row, serial, shopNumber)
             ? Optional.empty()
             : row.attempt("serial", () -> new PartIdentity(maker, model, serial, shopNumber));
     if (identity.isEmpty()) {
       planning.refused(row, (serial + " " + shopNumber).strip());
     }
     return identity.map(named -> new Draft(row, named, kind, details, facts, since));
+  }
+
+  /** A name that was complained of reads as empty. */
+  private static boolean isRead(RowCells row, String serial, String shopNumber) {
+    return serial.isEmpty() != row.isFilled("serial")
+        && shopNumber.isEmpty() != row.isFilled("shop_number");
   }
 
   private @Nullable Instant since(RowCells row) {

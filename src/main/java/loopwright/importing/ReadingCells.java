@@ -2,7 +2,9 @@ package loopwright.importing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveCheck;
@@ -20,8 +22,13 @@ final class ReadingCells {
 
   private ReadingCells() {}
 
-  /** The curve; empty when its rows were complained of. */
-  static Optional<Curve> curve(List<RowCells> rows, NumberStyle numbers, ToleranceProfile profile) {
+  /**
+   * The curve; empty when its rows were complained of.
+   *
+   * @param questions takes what would be asked back if the curve were typed
+   */
+  static Optional<Curve> curve(
+      List<RowCells> rows, ToleranceProfile profile, Map<Curve, String> questions) {
     RowCells first = rows.get(0);
     boolean inMil = first.isFilled("gap_mil");
     boolean inMillivolts = first.isFilled("millivolts");
@@ -47,6 +54,9 @@ final class ReadingCells {
             cells);
     CurveCheck check = CurveCheck.of(entry, profile);
     check.complaints().forEach(remark -> complain(rows, remark, gap, volts));
+    String asked =
+        check.questions().stream().map(Remark::sentence).collect(Collectors.joining(" "));
+    check.curve().ifPresent(curve -> questions.put(curve, asked));
     return check.curve();
   }
 

@@ -80,7 +80,7 @@ final class RowCells {
       complain(heading, ImportProblem.SHEET_ERROR, cell);
       return "";
     }
-    return cell;
+    return cell.replace("\r\n", "\n").replace('\r', '\n');
   }
 
   /** A serial, tag or code: a number that the spreadsheet has shortened is none. */

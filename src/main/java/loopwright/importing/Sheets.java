@@ -13,9 +13,6 @@ import loopwright.sheet.Table;
 
 /** The files of one import, read as far as they can be. */
 final class Sheets {
-  /** A bigger file is refused unread; it holds some 300,000 rows. */
-  private static final int MOST_MEGABYTES = 40;
-
   private final List<ImportPlan.PlannedFile> files = new ArrayList<>();
   private final List<Sheet> sheets = new ArrayList<>();
   private final List<RowPlace> leftOut = new ArrayList<>();
@@ -32,7 +29,7 @@ final class Sheets {
   private void add(ImportFile file, Optional<DecimalMark> mark, Complaints complaints) {
     int before = complaints.total();
     Optional<Table> table =
-        new CsvReader(MOST_MEGABYTES).read(file.name(), file.bytes(), complaints);
+        new CsvReader(ImportFile.MOST_MEGABYTES).read(file.name(), file.bytes(), complaints);
     Optional<FileKind> kind = table.flatMap(FileKind::of);
     if (table.isPresent() && kind.isEmpty() && complaints.total() == before) {
       complaints.add(ImportProblem.UNKNOWN_KIND, file.name(), table.get().headingLine());

@@ -46,7 +46,7 @@ public record PointDetails(
     }
   }
 
-  private static void refuseImpossible(Reported gap) {
+  static void refuseImpossible(Reported gap) {
     if (gap.unit().dimension() != Dimension.GAP) {
       throw new Refused(PlantProblem.BAD_UNIT, gap.unit().symbol(), "a gap", "µm or mil");
     }

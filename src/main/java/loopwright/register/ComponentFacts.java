@@ -31,7 +31,7 @@ public record ComponentFacts(
     Shelf shelf,
     @Nullable String settingsHash) {
 
-  private static final int MOST_PHYSICAL_METRES = 100;
+  static final int MOST_PHYSICAL_METRES = 100;
   private static final BigDecimal MOST_TIP = BigDecimal.valueOf(100);
 
   /** Nothing known, usable. */

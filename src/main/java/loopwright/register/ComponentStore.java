@@ -1,5 +1,6 @@
 package loopwright.register;
 
+import static loopwright.db.gen.Tables.CHANGE;
 import static loopwright.db.gen.Tables.COMPONENT;
 import static loopwright.db.gen.Tables.OCCUPANCY;
 import static loopwright.db.gen.Tables.PLACEMENT;
@@ -67,6 +68,22 @@ final class ComponentStore {
         .where(COMPONENT.LABEL_KEY.eq(Capitals.of(sql, label.strip())))
         .orderBy(COMPONENT.ID)
         .fetch(ComponentStore::component);
+  }
+
+  Optional<ChangeNote> lastChange(DSLContext sql, ComponentId id) {
+    return sql.select(CHANGE.asterisk())
+        .from(CHANGE)
+        .join(COMPONENT)
+        .on(COMPONENT.CHANGE_ID.eq(CHANGE.ID))
+        .where(COMPONENT.ID.eq(id.number()))
+        .fetchOptional(
+            row ->
+                new ChangeNote(
+                    row.get(CHANGE.ID),
+                    row.get(CHANGE.MADE_AT).toInstant(),
+                    row.get(CHANGE.ACTOR_NAME),
+                    row.get(CHANGE.WHAT),
+                    row.get(CHANGE.REASON)));
   }
 
   ComponentId insert(Tx tx, ComponentDetails details, ComponentFacts facts, PartState state) {

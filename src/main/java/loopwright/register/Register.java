@@ -1,6 +1,7 @@
 package loopwright.register;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,7 @@ import loopwright.matching.PartState;
 import loopwright.problem.Refused;
 import loopwright.time.Span;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Parts and what is believed of them. Reads take the context that {@code Database.read} or {@code
@@ -73,6 +75,23 @@ public final class Register {
   /** Every stay of the part in a loop, the latest first. */
   public List<Whereabouts> story(DSLContext sql, ComponentId id) {
     return whereabouts.story(sql, id);
+  }
+
+  /** The last change of the part's record, for whoever meets it while editing. */
+  public ChangeNote lastChange(DSLContext sql, ComponentId id) {
+    return components
+        .lastChange(sql, id)
+        .orElseThrow(() -> new Refused(RegisterProblem.NOT_THERE, "part number", id.number()));
+  }
+
+  /**
+   * The clock on which moments about a part are told: of the site where it is or was last, else of
+   * all sites if they share one, else UTC.
+   *
+   * @param id null for a part that is not registered yet
+   */
+  public ZoneId clock(DSLContext sql, @Nullable ComponentId id) {
+    return whereabouts.clock(sql, id);
   }
 
   /**

@@ -9,6 +9,7 @@ import static loopwright.db.gen.Tables.SITE;
 import static loopwright.db.gen.Tables.TRAIN;
 
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +19,7 @@ import loopwright.time.Span;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
+import org.jspecify.annotations.Nullable;
 
 /** Where parts are and have been, read from the placements. */
 final class WhereaboutsStore {
@@ -31,6 +33,17 @@ final class WhereaboutsStore {
   /** Every stay that is believed now, the latest first. */
   List<Whereabouts> story(DSLContext sql, ComponentId id) {
     return fetch(sql, OCCUPANCY.OCCUPANT.eq(id.number())).getOrDefault(id.number(), List.of());
+  }
+
+  ZoneId clock(DSLContext sql, @Nullable ComponentId id) {
+    if (id != null) {
+      List<Whereabouts> story = story(sql, id);
+      if (!story.isEmpty()) {
+        return story.get(0).zone();
+      }
+    }
+    List<String> zones = sql.selectDistinct(SITE.ZONE).from(SITE).fetch(SITE.ZONE);
+    return zones.size() == 1 ? ZoneId.of(zones.get(0)) : ZoneOffset.UTC;
   }
 
   private static Map<Long, List<Whereabouts>> fetch(DSLContext sql, Condition which) {

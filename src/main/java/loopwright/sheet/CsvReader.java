@@ -16,17 +16,23 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import loopwright.problem.Refused;
 
 /**
  * Reads CSV as shops save it: UTF-8 with or without byte-order mark, separated by comma, semicolon
- * or tab (found in the heading line), quoted cells with line breaks inside (RFC 4180 grammar),
- * blank lines and trailing empty columns passed over. Anything that can't be read that way is
- * refused with the place and the remedy; nothing is guessed or dropped.
+ * or tab (found in the heading line, or named in a line {@code sep=;} before it), quoted cells with
+ * line breaks inside (RFC 4180 grammar), blank lines and trailing empty columns passed over.
+ * Anything that can't be read that way is refused with the place and the remedy; nothing is guessed
+ * or dropped.
  */
 public final class CsvReader {
   private static final int MEGABYTE = 1_000_000;
   private static final char[] SEPARATORS = {',', ';', '\t'};
+
+  /** A spreadsheet's own note before the headings; the line still counts as one. */
+  private static final Pattern SEPARATOR_LINE = Pattern.compile("sep=([,;\t])(?=[\r\n])");
 
   private final int mostMegabytes;
 
@@ -102,8 +108,10 @@ public final class CsvReader {
     if (text.isBlank()) {
       throw new Refused(SheetProblem.EMPTY, name);
     }
-    char separator = separator(text);
-    List<CsvRecord> records = records(name, text, separator);
+    Matcher said = SEPARATOR_LINE.matcher(text);
+    char separator = said.lookingAt() ? said.group(1).charAt(0) : separator(text);
+    String below = said.lookingAt() ? text.substring(said.end(1)) : text;
+    List<CsvRecord> records = records(name, below, separator);
     return table(name, separator, records, each);
   }
 

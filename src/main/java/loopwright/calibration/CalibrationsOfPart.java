@@ -1,0 +1,34 @@
+package loopwright.calibration;
+
+import java.time.ZoneOffset;
+import java.util.List;
+import loopwright.register.ComponentId;
+import loopwright.register.PartPanel;
+import loopwright.web.UnitsShown;
+import org.jooq.DSLContext;
+
+/** On a part's page: the calibrations of combinations that held it, wherever they were. */
+public final class CalibrationsOfPart implements PartPanel {
+  private static final int MOST = 30;
+
+  private final Calibrations calibrations;
+
+  public CalibrationsOfPart(Calibrations calibrations) {
+    this.calibrations = calibrations;
+  }
+
+  record Panel(List<CalibrationPages.Row> rows) {}
+
+  @Override
+  public String template() {
+    return "calibration/of-part";
+  }
+
+  @Override
+  public Object model(DSLContext sql, ComponentId part, UnitsShown units) {
+    return new Panel(
+        calibrations.ofComponent(sql, part.number(), MOST).stream()
+            .map(calibrated -> CalibrationPages.row(calibrated, ZoneOffset.UTC))
+            .toList());
+  }
+}

@@ -1,0 +1,39 @@
+package loopwright.register;
+
+import java.time.InstantSource;
+import java.util.List;
+import loopwright.db.Database;
+import loopwright.web.Page;
+import loopwright.web.Pages;
+import loopwright.web.Routes;
+
+/** The pages of parts, families and tolerance profiles. */
+public final class RegisterPages implements Pages {
+  private final List<Pages> all;
+
+  /**
+   * @param panels what other features show on a part's page
+   */
+  public RegisterPages(
+      Database database,
+      Page page,
+      Register register,
+      FamilyBook families,
+      ToleranceProfiles profiles,
+      PartSearch search,
+      List<PartPanel> panels,
+      InstantSource clock) {
+    this.all =
+        List.of(
+            new PartListPages(database, page, families, search),
+            new PartEditPages(database, page, register, families, clock),
+            new PartPages(database, page, register, families, panels),
+            new FamilyPages(database, page, families),
+            new ProfilePages(database, page, profiles, families));
+  }
+
+  @Override
+  public void mount(Routes routes) {
+    all.forEach(pages -> pages.mount(routes));
+  }
+}

@@ -1,0 +1,94 @@
+package loopwright.search;
+
+import io.javalin.http.Context;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import loopwright.db.Database;
+import loopwright.plant.Plant;
+import loopwright.plant.Point;
+import loopwright.register.Component;
+import loopwright.register.PartRow;
+import loopwright.register.PartSearch;
+import loopwright.register.Register;
+import loopwright.web.Page;
+import loopwright.web.Pages;
+import loopwright.web.Permission;
+import loopwright.web.Routes;
+import org.jooq.DSLContext;
+
+/** Finds a tag or a serial from the box on every page; an exact hit goes straight there. */
+public final class FindPages implements Pages {
+  private static final int MOST = 40;
+  private static final int LONGEST = 200;
+
+  /** What a label of ours says when it is scanned into the box. */
+  private static final Pattern ADDRESS = Pattern.compile(".*(/parts/\\d+|/loops/[^/?#\\s]+)");
+
+  private final Database database;
+  private final Page page;
+  private final Plant plant;
+  private final Register register;
+  private final PartSearch search;
+
+  public FindPages(
+      Database database, Page page, Plant plant, Register register, PartSearch search) {
+    this.database = database;
+    this.page = page;
+    this.plant = plant;
+    this.register = register;
+    this.search = search;
+  }
+
+  @Override
+  public void mount(Routes routes) {
+    routes.get("/find", Permission.READ, this::find);
+  }
+
+  private void find(Context http) {
+    String asked = Optional.ofNullable(http.queryParam("q")).orElse("").strip();
+    String q = asked.substring(0, Math.min(asked.length(), LONGEST));
+    Optional<String> exact = q.isEmpty() ? Optional.empty() : database.read(sql -> exact(sql, q));
+    if (exact.isPresent()) {
+      page.go(http, exact.get());
+      return;
+    }
+    page.show(http, "search/find", database.read(sql -> held(sql, q)));
+  }
+
+  private Optional<String> exact(DSLContext sql, String q) {
+    Matcher address = ADDRESS.matcher(q);
+    if (address.matches()) {
+      return Optional.of(address.group(1));
+    }
+    Optional<Point> point = plant.pointTagged(sql, q);
+    List<Component> parts = register.labelled(sql, q);
+    if (point.isPresent() && parts.isEmpty()) {
+      return point.map(found -> "/loops/" + inAddress(found.tag()));
+    }
+    return point.isEmpty() && parts.size() == 1
+        ? Optional.of("/parts/" + parts.get(0).id().number())
+        : Optional.empty();
+  }
+
+  private static String inAddress(String tag) {
+    return URLEncoder.encode(tag, StandardCharsets.UTF_8).replace("+", "%20");
+  }
+
+  private Map<String, Object> held(DSLContext sql, String q) {
+    List<Point> points = q.isEmpty() ? List.of() : plant.pointsHolding(sql, q, MOST + 1);
+    List<PartRow> parts = q.isEmpty() ? List.of() : search.holding(sql, q, MOST + 1);
+    Map<String, Object> model = new HashMap<>();
+    model.put("q", q);
+    model.put("points", points.stream().limit(MOST).toList());
+    model.put("parts", parts.stream().limit(MOST).toList());
+    model.put("morePoints", points.size() > MOST);
+    model.put("moreParts", parts.size() > MOST);
+    return model;
+  }
+}
