@@ -49,6 +49,7 @@ class ArchitectureTest {
     "loopwright.calibration..",
     "loopwright.importing..",
     "loopwright.demo..",
+    "loopwright.search..",
     "loopwright.cli.."
   };
   private static final String[] PURE = {
