@@ -173,6 +173,7 @@ public final class ChangePages implements Pages {
     model.put("form", form);
     model.put("change", change(way, opened));
     model.put("judged", judgedNow(opened, form).orElse(null));
+    model.put("wrong", List.of());
     page.show(http, status, "loop/change", model);
   }
 
@@ -262,8 +263,10 @@ public final class ChangePages implements Pages {
 
   private void judged(Context http) {
     Opened opened = database.read(sql -> opened(sql, http.pathParam("tag")));
+    Form form = Form.fromQuery(http);
     Map<String, Object> model = new HashMap<>();
-    model.put("judged", judgedNow(opened, Form.fromQuery(http)).orElse(null));
+    model.put("judged", judgedNow(opened, form).orElse(null));
+    model.put("wrong", List.copyOf(form.complaints().values()));
     page.part(http, 200, "loop/judged", "judged", model);
   }
 
