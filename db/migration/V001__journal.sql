@@ -26,6 +26,9 @@ CREATE TABLE change (
 );
 COMMENT ON TABLE change IS 'One act of one person: who, when, what kind of act and why. Insert-only.';
 COMMENT ON COLUMN change.made_at IS 'When it was entered; when it was true stands in the rows that the change made.';
+CREATE INDEX change_by_time ON change (made_at, id);
+CREATE INDEX change_by_actor ON change (actor_name, made_at, id);
+CREATE INDEX change_by_kind ON change (what, made_at, id);
 COMMENT ON COLUMN change.actor_name IS 'As the person was called then: a name in the record outlives the account.';
 
 CREATE TABLE journal_entry (

@@ -1,6 +1,8 @@
 package loopwright;
 
 import java.time.InstantSource;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -17,6 +19,7 @@ import loopwright.demo.DemoPlant;
 import loopwright.importing.Features;
 import loopwright.importing.ImportPages;
 import loopwright.importing.Importing;
+import loopwright.journal.JournalPages;
 import loopwright.journal.JournalStore;
 import loopwright.loop.ChangePages;
 import loopwright.loop.Configuration;
@@ -28,6 +31,7 @@ import loopwright.loop.RegisteredParts;
 import loopwright.loop.Standings;
 import loopwright.matching.rules.StandardRules;
 import loopwright.people.People;
+import loopwright.people.PeoplePages;
 import loopwright.plant.Channels;
 import loopwright.plant.Plant;
 import loopwright.plant.PlantEditPages;
@@ -148,7 +152,17 @@ public final class App implements AutoCloseable {
             clock),
         new PlantEditPages(database, page, plant, families),
         new FindPages(database, page, plant, register, search),
-        new ImportPages(importing, page));
+        new ImportPages(importing, page),
+        new JournalPages(database, page, this::clockShown),
+        new PeoplePages(people, page));
+  }
+
+  /** What belongs to no site is shown on the clock of the first one. */
+  private ZoneId clockShown() {
+    return database.read(plant::sites).stream()
+        .findFirst()
+        .map(site -> site.zone())
+        .orElse(ZoneOffset.UTC);
   }
 
   /** A corrected length or a quarantine changes how the loops are judged that hold the part. */

@@ -125,6 +125,9 @@ public final class Tx {
     row.changed(false);
     Map<String, String> after = new TreeMap<>();
     changed.forEach(field -> RowText.put(after, field, row.get(field)));
+    Map<String, String> told = Map.copyOf(before);
+    before.entrySet().removeAll(Map.copyOf(after).entrySet()); // what came to the same is no change
+    after.entrySet().removeAll(told.entrySet());
     String hash = RowText.hash(List.of(RowText.of(row)));
     remember(new Fact("update", name(row), key(row), before, List.of(after), hash));
   }

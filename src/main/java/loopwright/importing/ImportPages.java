@@ -111,7 +111,11 @@ public final class ImportPages implements Pages {
         show(http, 422, form);
         return;
       }
-      importing.run(id, why -> act(Actor.of(http), why), reason);
+      Actor actor = Actor.of(http);
+      if (importing.planned(id).touchesFamilies() && !actor.may(Permission.DECIDE)) {
+        throw new Refused(ImportProblem.NEEDS_ENGINEER);
+      }
+      importing.run(id, why -> act(actor, why), reason);
       page.go(http, address(id));
     } catch (Refused refused) {
       form.complain(refused);

@@ -36,6 +36,13 @@ public record ImportPlan(
     return problemCount == 0 && !unusable && counts.refused() == 0;
   }
 
+  /** It adds or changes families, which not everybody decides on. */
+  public boolean touchesFamilies() {
+    return files.stream()
+        .anyMatch(
+            file -> file.holds().equals(FileKind.FAMILIES.word()) && file.counts().toWrite() > 0);
+  }
+
   /** There is something to write. */
   public boolean isToWrite() {
     return isGood() && counts.toWrite() > 0;

@@ -99,7 +99,11 @@ public enum ImportProblem implements Problem {
       "This plan is no longer kept: plans are forgotten after {0} minutes. Choose the files again."),
   NO_FILES("I-204", "No file was chosen. Choose at least one CSV file."),
   NOTHING_TO_DO("I-205", "Everything in these files is in the register already."),
-  NO_REASON("I-206", "Say in a few words why these files are imported.");
+  NO_REASON("I-206", "Say in a few words why these files are imported."),
+  NEEDS_ENGINEER(
+      "I-207",
+      "These files add or change families, which engineers decide on. Let an engineer write them, or"
+          + " leave the families out.");
 
   private final String code;
   private final String sentence;

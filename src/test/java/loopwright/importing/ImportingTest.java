@@ -41,7 +41,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.provider.EnumSource;
 
-@Tag("zone")
 @ParameterizedClass
 @EnumSource(Engine.class)
 class ImportingTest {
@@ -144,6 +143,7 @@ class ImportingTest {
     return ((Refused) thrown).problem();
   }
 
+  @Tag("zone")
   @Test
   void aPlanWritesNothingAndItsRunWritesAllAsOneChange() {
     long before = world.head();
@@ -160,6 +160,7 @@ class ImportingTest {
     agrees();
   }
 
+  @Tag("zone")
   @Test
   void theSameFilesAgainChangeNothing() {
     world.take(ALL);
@@ -305,6 +306,7 @@ class ImportingTest {
         .satisfies(t -> assertThat(problem(t)).isEqualTo(ImportProblem.NO_PLAN));
   }
 
+  @Tag("zone")
   @Test
   void bareDaysBeginOnTheClockOfTheSite() {
     world.take(ALL);
@@ -402,6 +404,7 @@ class ImportingTest {
     agrees();
   }
 
+  @Tag("zone")
   @Test
   void aFileMayTellTheEndOfAStay() {
     world.take(ALL);

@@ -62,7 +62,7 @@ final class FitInstead {
     cables.forEach(cable -> cable(cable, cables.size() == 1));
     if (cables.isEmpty() && loop.path().contains(Slot.NONE_FITTED)) {
       offered(PartKind.CABLE, loop.family(), Length.ZERO.minus(balance))
-          .ifPresent(length -> fit.add("a " + length + " extension cable"));
+          .ifPresent(length -> fit.add(Words.one(length) + " extension cable"));
     }
   }
 
@@ -77,7 +77,7 @@ final class FitInstead {
     }
     needed
         .flatMap(length -> offered(PartKind.CABLE, familyFor(cable), length))
-        .ifPresent(length -> fit.add("a " + length + " cable instead of " + replaced));
+        .ifPresent(length -> fit.add(Words.one(length) + " cable instead of " + replaced));
   }
 
   private void driver(PartView driver) {
@@ -90,7 +90,7 @@ final class FitInstead {
   private void probe(PartView probe) {
     neededOf(probe)
         .flatMap(length -> offered(PartKind.PROBE, familyFor(probe), length))
-        .ifPresent(length -> fit.add("a probe with a " + length + " lead"));
+        .ifPresent(length -> fit.add("a probe with " + Words.one(length) + " lead"));
   }
 
   /** What the part would have to measure for the loop to balance; zero or less: nothing at all. */

@@ -45,6 +45,13 @@ final class Words {
     return lengths.stream().map(Words::bare).collect(Collectors.joining(" + "));
   }
 
+  /** With its article: {@code a 4.0 m}, {@code an 8.5 m}. */
+  static String one(Length length) {
+    String text = length.inMetres();
+    boolean an = text.startsWith("8") || text.startsWith("11.") || text.startsWith("18.");
+    return (an ? "an " : "a ") + text;
+  }
+
   private static String bare(Length length) {
     return length.inMetres().replace(" m", "");
   }

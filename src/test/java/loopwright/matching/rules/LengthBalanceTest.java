@@ -123,7 +123,7 @@ class LengthBalanceTest extends RuleContract {
           R8 | 1.0 | 4.5  | 5.0 | Fit a 4.0 m cable instead of the 4.5 m one or a probe with a 0.5 m lead.
           R8 | 5.0 | 4.0  | 5.0 | Leave out the 4.0 m extension cable XC-1, or fit a probe with a 1.0 m lead.
           R8 | 1.0 | 2.0  | 5.0 | Fit a 4.0 m cable instead of the 2.0 m one.
-          R9 | 1.0 | 9.5  | 9.0 | Fit a 8.0 m cable instead of the 9.5 m one.
+          R9 | 1.0 | 9.5  | 9.0 | Fit an 8.0 m cable instead of the 9.5 m one.
           N5 | 1.0 | none | 5.0 | Fit a probe with a 5.0 m lead.
           N5 | 4.0 | 4.0  | 5.0 | No exchange of one part alone brings it into balance.
           """)
