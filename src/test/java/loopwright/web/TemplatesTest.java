@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -61,6 +62,9 @@ class TemplatesTest {
 
   private static final Pattern MARKUP =
       Pattern.compile("\\$\\{([A-Za-z.()]*\\.)?(svg|[a-zA-Z]+Svg|drawing|plot)(\\(\\))?}");
+
+  private static final Pattern CONDITION_LOST =
+      Pattern.compile("<[a-z:]+[^>]*th:(?:if|unless)=\"[^\"]*\"[^>]*th:replace=[^>]*>");
 
   static List<Path> templates() throws IOException {
     try (Stream<Path> files = Files.walk(FOLDER)) {
@@ -208,5 +212,13 @@ class TemplatesTest {
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);
     }
+  }
+
+  /** A replaced element takes its condition with it unread: the condition must stand around it. */
+  @ParameterizedTest
+  @MethodSource("templates")
+  void putsNoConditionOnWhatIsReplaced(Path template) throws IOException {
+    String text = Files.readString(template);
+    assertThat(CONDITION_LOST.matcher(text).results().map(MatchResult::group)).isEmpty();
   }
 }
