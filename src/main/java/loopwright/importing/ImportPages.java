@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -45,7 +46,11 @@ public final class ImportPages implements Pages {
   }
 
   private void choose(Context http, int status, Form form) {
-    page.show(http, status, "importing/choose", Map.of("form", form, "kinds", Kinds.ALL));
+    page.show(
+        http,
+        status,
+        "importing/choose",
+        Map.of("form", form, "kinds", Kinds.ALL, "marks", marks()));
   }
 
   private void plan(Context http) {
@@ -222,5 +227,13 @@ public final class ImportPages implements Pages {
 
   static String count(int number, String what) {
     return String.format(Locale.ROOT, "%,d %s%s", number, what, number == 1 ? "" : "s");
+  }
+
+  private static Map<String, String> marks() {
+    Map<String, String> marks = new LinkedHashMap<>();
+    marks.put("", "as the files show");
+    marks.put("point", "point, as in 4.5");
+    marks.put("comma", "comma, as in 4,5");
+    return marks;
   }
 }
