@@ -163,14 +163,20 @@ public enum FileKind {
   static Optional<FileKind> of(Table table) {
     List<FileKind> best =
         Arrays.stream(values())
-            .sorted(Comparator.comparingInt((FileKind kind) -> kind.score(table)).reversed())
+            .sorted(Comparator.comparingLong((FileKind kind) -> kind.score(table)).reversed())
             .toList();
-    int score = best.get(0).score(table);
-    boolean clear = score > best.get(1).score(table) && 2 * score >= table.headings().size();
+    boolean clear =
+        best.get(0).score(table) > best.get(1).score(table)
+            && 2 * best.get(0).knows(table) >= table.headings().size();
     return clear ? Optional.of(best.get(0)) : Optional.empty();
   }
 
-  private int score(Table table) {
-    return (int) known().stream().filter(table::has).count();
+  private long knows(Table table) {
+    return known().stream().filter(table::has).count();
+  }
+
+  /** Between two that know as many headings the one counts that has all it needs. */
+  private long score(Table table) {
+    return 2 * knows(table) + (needed.stream().allMatch(table::has) ? 1 : 0);
   }
 }

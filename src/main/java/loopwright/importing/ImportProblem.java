@@ -90,7 +90,10 @@ public enum ImportProblem implements Problem {
       "I-130",
       "{0}, row {1}, column {2}: several components are called ''{3}''. Give maker and model too."),
 
-  HAS_PROBLEMS("I-201", "{0} rows are refused, so nothing was written. Mend them and try again."),
+  HAS_PROBLEMS(
+      "I-201",
+      "{0} problems stand against this plan, so nothing was written. Mend them and choose the files"
+          + " again."),
   MOVED_ON(
       "I-202",
       "The register has changed since this plan was made. Look at a new plan of the same files."),

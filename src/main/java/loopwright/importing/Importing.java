@@ -141,7 +141,7 @@ public final class Importing {
         return done;
       }
       if (!kept.plan.isGood()) {
-        throw new Refused(ImportProblem.HAS_PROBLEMS, kept.plan.counts().refused());
+        throw new Refused(ImportProblem.HAS_PROBLEMS, kept.plan.problemCount());
       }
       ImportReceipt receipt = run(kept, act.apply(reason));
       kept.receipt = receipt;
