@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
 import loopwright.sheet.Table;
 
@@ -15,126 +14,52 @@ import loopwright.sheet.Table;
  */
 public enum FileKind {
   FAMILIES(
-      List.of("family"),
-      Set.of("scale_factor_mv_um", "scale_factor_mv_mil", "start_volts", "tip_mm"),
-      List.of(
-          "name",
-          "maker",
-          "linear_range_from_um",
-          "linear_range_from_mil",
-          "linear_range_to_um",
-          "linear_range_to_mil",
-          "probe_lengths_m",
-          "probe_lengths_ft",
-          "cable_lengths_m",
-          "cable_lengths_ft",
-          "system_lengths_m",
-          "system_lengths_ft",
-          "length_tolerance_m",
-          "length_tolerance_ft",
-          "cable_use",
-          "two_cables_allowed",
-          "connectors",
-          "target_alloy",
-          "output",
-          "profile",
-          "interchangeable_with",
-          "interchangeable_said_by",
-          "note")),
+      "family",
+      "name maker scale_factor_mv_um# scale_factor_mv_mil# linear_range_from_um"
+          + " linear_range_from_mil linear_range_to_um linear_range_to_mil start_volts# tip_mm#"
+          + " probe_lengths_m probe_lengths_ft cable_lengths_m cable_lengths_ft system_lengths_m"
+          + " system_lengths_ft length_tolerance_m length_tolerance_ft cable_use two_cables_allowed"
+          + " connectors target_alloy output profile interchangeable_with interchangeable_said_by"
+          + " note"),
   COMPONENTS(
-      List.of("kind", "maker", "model"),
-      Set.of(
-          "length_m",
-          "length_ft",
-          "physical_length_m",
-          "physical_length_ft",
-          "tip_mm",
-          "scale_factor_mv_um",
-          "scale_factor_mv_mil",
-          "channels"),
-      List.of(
-          "serial",
-          "shop_number",
-          "family",
-          "length_evidence",
-          "sensitivity",
-          "condition",
-          "condition_reason",
-          "store",
-          "bin",
-          "due_on",
-          "since",
-          "note")),
+      "kind maker model",
+      "serial shop_number family length_m# length_ft# length_evidence physical_length_m#"
+          + " physical_length_ft# tip_mm# scale_factor_mv_um# scale_factor_mv_mil# channels#"
+          + " sensitivity condition condition_reason store bin due_on since note"),
   POINTS(
-      List.of("site", "train", "machine", "tag", "kind"),
-      Set.of(
-          "machine_place",
-          "angle_deg",
-          "ramp_deg",
-          "events_per_turn",
-          "threshold_v",
-          "tip_temp_c",
-          "route_temp_c",
-          "box_temp_c",
-          "approved_gap_um",
-          "approved_gap_mil",
-          "interval_months",
-          "rack_slot",
-          "rack_channel",
-          "scale_factor_mv_um",
-          "scale_factor_mv_mil",
-          "full_scale_low",
-          "full_scale_high",
-          "alert_low",
-          "alert_high",
-          "danger_low",
-          "danger_high",
-          "alert_delay_s",
-          "danger_delay_s",
-          "ok_low_v",
-          "ok_high_v",
-          "zero_v"),
-      List.of(
-          "site_name",
-          "site_zone",
-          "train_name",
-          "machine_name",
-          "place",
-          "family",
-          "pair",
-          "viewing_end",
-          "rotation",
-          "mark",
-          "shaft_alloy",
-          "area_class",
-          "junction_box",
-          "state",
-          "rack",
-          "settings_from",
-          "scale_factor_reason",
-          "level_unit",
-          "positive_direction",
-          "authority",
-          "phase_reference",
-          "voting_group",
-          "voting_logic")),
-  PLACEMENTS(
-      List.of("tag", "slot", "from"),
-      Set.of("driver_channel"),
-      List.of("content", "maker", "model", "serial", "shop_number", "until", "note")),
+      "site train machine tag kind",
+      "site_name site_zone train_name machine_name machine_place# place family pair angle_deg#"
+          + " viewing_end rotation ramp_deg# mark events_per_turn# threshold_v# shaft_alloy"
+          + " area_class junction_box tip_temp_c# route_temp_c# box_temp_c# approved_gap_um#"
+          + " approved_gap_mil# interval_months# state rack rack_slot# rack_channel# settings_from"
+          + " scale_factor_mv_um# scale_factor_mv_mil# scale_factor_reason full_scale_low#"
+          + " full_scale_high# alert_low# alert_high# danger_low# danger_high# level_unit"
+          + " alert_delay_s# danger_delay_s# ok_low_v# ok_high_v# zero_v# positive_direction"
+          + " authority phase_reference voting_group voting_logic"),
+  PLACEMENTS("tag slot from", "until content maker model serial shop_number driver_channel# note"),
   CALIBRATIONS(
-      List.of("tag", "stage", "measured_at", "performed_by"),
-      Set.of("gap_um", "gap_mil", "volts", "millivolts"),
-      List.of("profile", "zero", "target_alloy", "run", "no_curve_reason"));
+      "tag stage measured_at performed_by",
+      "profile zero target_alloy run gap_um# gap_mil# volts# millivolts# no_curve_reason");
+
+  private static final String NUMERIC = "#";
 
   private final List<String> needed;
-  private final Set<String> numeric;
   private final List<String> others;
+  private final List<String> numeric;
 
-  FileKind(List<String> needed, Set<String> numeric, List<String> others) {
-    this.needed = needed;
-    this.numeric = numeric;
-    this.others = others;
+  /**
+   * @param others headings that may follow, in the order they are told; a hash marks those that
+   *     hold one number a cell
+   */
+  FileKind(String needed, String others) {
+    this.needed = List.of(needed.split(" "));
+    this.others =
+        Arrays.stream(others.split(" ")).map(heading -> heading.replace(NUMERIC, "")).toList();
+    this.numeric =
+        Arrays.stream(others.split(" "))
+            .filter(heading -> heading.endsWith(NUMERIC))
+            .map(heading -> heading.replace(NUMERIC, ""))
+            .toList();
   }
 
   /** {@code components}. */
@@ -148,12 +73,17 @@ public enum FileKind {
   }
 
   /** Columns that hold one number a cell. */
-  Set<String> numeric() {
+  List<String> numeric() {
     return numeric;
   }
 
+  /** Those that may follow, in the order they are told. */
+  List<String> others() {
+    return others;
+  }
+
   List<String> known() {
-    return Stream.of(needed, numeric, others).flatMap(headings -> headings.stream()).toList();
+    return Stream.concat(needed.stream(), others.stream()).toList();
   }
 
   /**

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import loopwright.db.Act;
 import loopwright.problem.Refused;
+import loopwright.sheet.Complaint;
 import loopwright.web.Actor;
 import loopwright.web.Form;
 import loopwright.web.Page;
@@ -150,6 +151,18 @@ public final class ImportPages implements Pages {
   /** A filter of the rows. */
   record Chip(String label, int count, String href, boolean on) {}
 
+  /** A problem whose place stands in columns of its own. */
+  record Problem(String file, String row, String column, String sentence) {
+    static Problem of(Complaint complaint) {
+      String row = complaint.row() == 0 ? "" : String.valueOf(complaint.row());
+      int place = complaint.message().indexOf(": ");
+      String sentence = complaint.message().substring(place < 0 ? 0 : place + 2);
+      String capital = sentence.substring(0, 1).toUpperCase(Locale.ROOT) + sentence.substring(1);
+      return new Problem(
+          complaint.file(), row, complaint.column(), capital + " (" + complaint.code() + ")");
+    }
+  }
+
   /** What the page shows of a plan. */
   record Shown(
       ImportPlan plan,
@@ -163,8 +176,8 @@ public final class ImportPages implements Pages {
       String range,
       int moreProblems) {
 
-    public List<loopwright.sheet.Complaint> problems() {
-      return plan.problems().subList(0, Math.min(MOST_PROBLEMS, plan.problems().size()));
+    public List<Problem> problems() {
+      return plan.problems().stream().limit(MOST_PROBLEMS).map(Problem::of).toList();
     }
   }
 

@@ -15,10 +15,11 @@ final class Kinds {
    */
   record Kind(String name, String row, String needed, String others) {
     private static Kind of(FileKind kind) {
-      List<String> others =
-          kind.known().stream().filter(heading -> !kind.needed().contains(heading)).toList();
       return new Kind(
-          kind.word(), row(kind), String.join(", ", kind.needed()), String.join(", ", others));
+          kind.word(),
+          row(kind),
+          String.join(", ", kind.needed()),
+          String.join(", ", kind.others()));
     }
 
     private static String row(FileKind kind) {
