@@ -176,6 +176,7 @@ CREATE TABLE component_fact (
 );
 COMMENT ON TABLE component_fact IS 'Every belief ever held about a component over a half-open range of moments. Insert-only; a belief given up has a row in component_fact_retired.';
 COMMENT ON COLUMN component_fact.settings_hash IS 'SHA-256 of the configuration file of a driver whose system length is a setting.';
+CREATE INDEX component_fact_by_component ON component_fact (component_id, id);
 
 CREATE TABLE component_fact_retired (
   fact_id BIGINT NOT NULL,

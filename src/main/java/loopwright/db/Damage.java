@@ -1,6 +1,7 @@
 package loopwright.db;
 
 import java.sql.SQLException;
+import java.util.Set;
 import java.util.stream.Stream;
 import loopwright.problem.Refused;
 import org.h2.mvstore.MVStoreException;
@@ -9,6 +10,12 @@ import org.h2.mvstore.MVStoreException;
 final class Damage {
   /** H2: the file is locked by another process. */
   private static final int LOCKED = 90020;
+
+  /**
+   * H2: a table or column that the migrations made is gone (its definition was among what can't be
+   * read), the file is corrupt, or reading it failed inside the engine.
+   */
+  private static final Set<Integer> LOST = Set.of(42102, 42103, 42104, 42122, 90028, 90030, 50000);
 
   private Damage() {}
 
@@ -25,10 +32,15 @@ final class Damage {
   /** A refusal if the file is damaged, else what failed. */
   static RuntimeException refusalOr(Place place, RuntimeException failed) {
     return causes(failed)
-        .filter(MVStoreException.class::isInstance)
+        .filter(Damage::tellsOfDamage)
         .findFirst()
         .<RuntimeException>map(damage -> damaged(place, damage))
         .orElse(failed);
+  }
+
+  private static boolean tellsOfDamage(Throwable cause) {
+    return cause instanceof MVStoreException
+        || (cause instanceof SQLException sql && LOST.contains(sql.getErrorCode()));
   }
 
   private static Refused damaged(Place place, Throwable damage) {

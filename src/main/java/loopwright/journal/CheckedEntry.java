@@ -2,10 +2,9 @@ package loopwright.journal;
 
 import java.io.IOException;
 import java.util.Arrays;
-import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import loopwright.db.Fact;
 import loopwright.db.Journaled;
 import loopwright.db.RowText;
@@ -25,6 +24,9 @@ record CheckedEntry(
     @Nullable EntryBody body,
     @Nullable Disagreement wrong,
     @Nullable Refused unreadable) {
+
+  private static final Pattern NUMBER = Pattern.compile("-?\\d{1,18}");
+  private static final Pattern HASH = Pattern.compile("[0-9a-f]{64}");
 
   static CheckedEntry of(StoredEntry stored) {
     if (!Arrays.equals(stored.leafHash(), Hashes.leaf(stored.body()))) {
@@ -92,36 +94,38 @@ record CheckedEntry(
   }
 
   private static Optional<String> facts(EntryBody body) {
-    return body.facts().stream()
-        .flatMap(fact -> fact(body, fact).stream())
-        .map(fault -> fault.endsWith(".") ? fault : fault + ".")
-        .findFirst();
+    String own = Long.toString(body.change());
+    for (Fact fact : body.facts()) {
+      Optional<String> fault = fact(own, fact);
+      if (fault.isPresent()) {
+        return fault;
+      }
+    }
+    return Optional.empty();
   }
 
-  private static Optional<String> fact(EntryBody body, Fact fact) {
-    String row = fact.table().replace('_', ' ') + " " + fact.key();
-    if (!Journaled.is(fact.table()) || !fact.key().matches("-?\\d{1,18}")) {
-      return Optional.of("it names " + row + ", which is no row of a journaled table");
-    }
+  private static Optional<String> fact(String change, Fact fact) {
     boolean whole = fact.operation().startsWith("insert");
     boolean wrote = whole || fact.operation().equals("update");
-    if (!wrote && !fact.operation().equals("delete")) {
-      return Optional.of("nobody knows the operation " + fact.operation() + " on " + row);
+    if (!Journaled.is(fact.table()) || !NUMBER.matcher(fact.key()).matches()) {
+      return fault("it names %s, which is no row of a journaled table.", fact);
     }
-    if (wrote && !fact.hash().matches("[0-9a-f]{64}")) {
-      return Optional.of("it gives no hash for " + row);
+    if (!wrote && !fact.operation().equals("delete")) {
+      return fault("nobody knows the operation " + fact.operation() + " on %s.", fact);
+    }
+    if (wrote && !HASH.matcher(fact.hash()).matches()) {
+      return fault("it gives no hash for %s.", fact);
     }
     if (whole && !fact.hash().equals(RowText.hash(fact.rows()))) {
-      return Optional.of("the hash it gives for " + row + " is not that of what it says");
+      return fault("the hash it gives for %s is not that of what it says.", fact);
     }
-    return madeByOther(body, fact.rows()).map(other -> row + " names change " + other);
+    return fact.rows().stream()
+            .allMatch(row -> row.getOrDefault("change_id", change).equals(change))
+        ? Optional.empty()
+        : fault("%s names another change.", fact);
   }
 
-  private static Optional<String> madeByOther(EntryBody body, List<Map<String, String>> rows) {
-    String own = Long.toString(body.change());
-    return rows.stream()
-        .map(row -> row.getOrDefault("change_id", own))
-        .filter(change -> !change.equals(own))
-        .findFirst();
+  private static Optional<String> fault(String sentence, Fact fact) {
+    return Optional.of(sentence.replace("%s", fact.table().replace('_', ' ') + " " + fact.key()));
   }
 }

@@ -23,16 +23,20 @@ final class Ledger {
     long key = Long.parseLong(fact.key());
     LastHashes hashes = of(fact.table());
     boolean inserts = fact.operation().startsWith("insert");
-    String row = fact.table().replace('_', ' ') + " " + key;
     if (inserts == hashes.has(key)) {
       String fault = inserts ? " a second time." : ", which is not there.";
-      throw Disagreement.ofEntry(entry, "its " + fact.operation() + " concerns " + row + fault)
+      throw Disagreement.ofEntry(
+              entry, "its " + fact.operation() + " concerns " + row(fact) + fault)
           .found();
     }
     if (!inserts && Journaled.named(fact.table()).insertOnly()) {
       throw Disagreement.ofEntry(
               entry,
-              "it holds an " + fact.operation() + " of " + row + ", but such rows stay for ever.")
+              "it holds an "
+                  + fact.operation()
+                  + " of "
+                  + row(fact)
+                  + ", but such rows stay for ever.")
           .found();
     }
     if (fact.operation().equals("delete")) {
@@ -42,8 +46,8 @@ final class Ledger {
     }
   }
 
-  boolean has(Journaled table, long key) {
-    return of(table.name()).has(key);
+  private static String row(Fact fact) {
+    return fact.table().replace('_', ' ') + " " + fact.key();
   }
 
   /** Takes the row off if it is as it must be. */

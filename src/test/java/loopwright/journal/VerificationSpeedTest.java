@@ -6,10 +6,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import loopwright.db.Act;
+import loopwright.db.Backup;
 import loopwright.db.Database;
 import loopwright.db.Place;
+import loopwright.db.Restore;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.CalibrationReadingRecord;
 import loopwright.db.gen.tables.records.CalibrationRecord;
@@ -27,10 +30,12 @@ class VerificationSpeedTest {
   private static final Act ACT = new Act(null, "A. Tester", "engineer", "try", "to measure");
   private static final int ENTRIES = Integer.getInteger("loopwright.speed.entries", 200_000);
 
-  @TempDir private Path folder;
+  @TempDir private Path root;
+  private Path folder;
 
   @Test
   void entriesASecond() {
+    folder = root.resolve("data");
     try (Database database =
         Database.open(
             new Place.Folder(folder), new JournalStore(), new TestClock("2026-03-01T10:15:30Z"))) {
@@ -50,7 +55,31 @@ class VerificationSpeedTest {
               verdict.entries(),
               verdict.rows(),
               verifying);
+      keep(database);
     }
+  }
+
+  private void keep(Database database) {
+    long started = System.nanoTime();
+    Path file = folder.resolveSibling(folder.getFileName() + ".zip");
+    Backup.Taken taken = Backup.take(database, file, new TestClock("2026-03-01T10:15:30Z"));
+    double backingUp = (System.nanoTime() - started) / 1e9;
+    started = System.nanoTime();
+    Path restored = folder.resolveSibling(folder.getFileName() + "-restored");
+    Restore.from(
+        file,
+        restored,
+        new JournalStore(),
+        new TestClock("2026-03-01T10:15:30Z"),
+        copy ->
+            Optional.ofNullable(Verification.of(copy).disagreement()).map(Disagreement::sentence));
+    LoggerFactory.getLogger(VerificationSpeedTest.class)
+        .warn(
+            "{} rows backed up in {} s to {} MB, restored and verified in {} s",
+            taken.rows(),
+            backingUp,
+            taken.bytes() / 1_000_000,
+            (System.nanoTime() - started) / 1e9);
   }
 
   /** Half of the changes register a part, half keep a calibration of nine readings. */

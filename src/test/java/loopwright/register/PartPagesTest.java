@@ -41,7 +41,7 @@ class PartPagesTest {
               FamilyDetails.of("Q8", "8 mm", "Nordling", ScaleFactor.millivoltsPerMil("200"))
                   .build();
           new FamilyBook().add(tx, q8);
-          return RawWorld.point(tx, RawWorld.machine(tx, "K-301"), "K301-VX 1");
+          return RawWorld.point(tx, RawWorld.machine(tx, "K-301"), "K301/VX 1");
         });
     technician = app.as("technician");
   }
@@ -140,8 +140,11 @@ class PartPagesTest {
     Document back = technician.get(second.select("a[rel=prev]").attr("href")).page();
     assertThat(back.select(".pager .why").text()).isEqualTo("C-000 to C-049");
     assertThat(back.select("a[rel=prev]")).isEmpty();
-    Document feet = technician.get("/parts?length=14.76378&length-unit=ft").page();
+    Document feet = technician.get("/parts?length=14.5&length-unit=ft").page();
     assertThat(feet.select(".empty").text()).contains("No part in the register is like that");
+    assertThat(technician.get("/parts?length=14.76378&length-unit=ft").page().select("tbody tr"))
+        .as("4.5 m asked for in feet")
+        .hasSize(30);
     assertThat(technician.get("/parts?length=4,5&length-unit=m").page().select("tbody tr"))
         .hasSize(30);
   }
@@ -429,17 +432,19 @@ class PartPagesTest {
     ComponentId id = part("C-1", "4.0");
     fit(id);
     Document page = technician.get("/parts/1").page();
-    assertThat(page.select("h1 + p a").attr("href")).isEqualTo("/loops/K301-VX%201");
+    assertThat(page.select("h1 + p a").attr("href")).isEqualTo("/loops/K301%2FVX%201");
+    assertThat(technician.get("/loops/K301%2FVX%201").page().select("h1").text())
+        .startsWith("K301/VX 1");
     assertThat(page.select("main table").first().text())
-        .contains("K301-VX 1 K-301 path-1 2026-02-01 06:00 now survey");
+        .contains("K301/VX 1 K-301 path-1 2026-02-01 06:00 now survey");
     assertThat(page.select("main .acts a[href$=scrap]")).isEmpty();
     Map<String, String> fields = opened("/parts/1/scrap");
     fields.put("reason", "x");
     Visitor.Answer answer = post("/parts/1/scrap", fields);
     assertThat(answer.status()).isEqualTo(422);
     assertThat(answer.page().select(".complaints").text())
-        .contains("C-1 is fitted at K301-VX 1 (path-1)");
+        .contains("C-1 is fitted at K301/VX 1 (path-1)");
     assertThat(technician.get("/parts").page().select("tbody a[href^=/loops]").text())
-        .isEqualTo("K301-VX 1");
+        .isEqualTo("K301/VX 1");
   }
 }
