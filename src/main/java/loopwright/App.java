@@ -174,9 +174,14 @@ public final class App implements AutoCloseable {
             .collect(Collectors.toCollection(TreeSet::new)));
   }
 
-  /** Fills a demo database with the invented plant; does nothing in one that has a site. */
-  public void fillDemo() {
+  /**
+   * Fills a demo database with the invented plant; does nothing in one that has a site.
+   *
+   * @param announce run before, if there is something to fill
+   */
+  public void fillDemo(Runnable announce) {
     if (database.read(plant::sites).isEmpty()) {
+      announce.run();
       DemoPlant.load(database, importing, plant, clock);
     }
   }

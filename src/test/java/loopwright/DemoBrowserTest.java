@@ -38,7 +38,7 @@ class DemoBrowserTest {
     InstantSource clock = new TestClock("2026-11-25T09:00:00Z");
     assertThat(clock.instant()).isEqualTo(Instant.parse("2026-11-25T09:00:00Z"));
     app = App.open(new Place.Memory("demo-" + UUID.randomUUID()), Installation.Purpose.DEMO, clock);
-    app.fillDemo();
+    app.fillDemo(() -> {});
     app.people().createDemoAccounts();
     web = app.serve(WebSettings.loopback(0), "Demo plant");
   }

@@ -39,7 +39,11 @@ final class DemoCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     PrintWriter out = spec.commandLine().getOut();
     App app = App.open(new Place.Folder(data), Installation.Purpose.DEMO, InstantSource.system());
-    app.fillDemo();
+    app.fillDemo(
+        () -> {
+          out.println("Reading in the invented plant; only the first start takes this time.");
+          out.flush();
+        });
     String logins =
         app.people().createDemoAccounts().stream()
             .map(made -> made.person().login())

@@ -6,6 +6,7 @@ import java.util.List;
 import loopwright.plant.ChannelSetting;
 import loopwright.plant.Limits;
 import loopwright.plant.PointChannel;
+import loopwright.units.Numbers;
 import org.jspecify.annotations.Nullable;
 
 /** Monitor channels in words: what was approved, and what somebody found. */
@@ -43,7 +44,7 @@ final class ChannelLines {
     limits(words, "danger", setting.danger(), unit);
     limits(words, "OK", setting.okVolts(), " V");
     if (setting.zeroVolts() != null) {
-      words.add("zero at " + setting.zeroVolts().toPlainString() + " V");
+      words.add("zero at " + Numbers.plain(setting.zeroVolts()) + " V");
     }
     if (setting.positive() != null) {
       words.add("positive " + setting.positive().word() + " the probe");
@@ -55,11 +56,11 @@ final class ChannelLines {
     @Nullable BigDecimal low = limits.low();
     @Nullable BigDecimal high = limits.high();
     if (low != null && high != null) {
-      words.add("%s %s … %s%s".formatted(name, low.toPlainString(), high.toPlainString(), unit));
+      words.add("%s %s … %s%s".formatted(name, Numbers.plain(low), Numbers.plain(high), unit));
     } else if (high != null) {
-      words.add("%s %s%s".formatted(name, high.toPlainString(), unit));
+      words.add("%s %s%s".formatted(name, Numbers.plain(high), unit));
     } else if (low != null) {
-      words.add("%s from %s%s".formatted(name, low.toPlainString(), unit));
+      words.add("%s from %s%s".formatted(name, Numbers.plain(low), unit));
     }
   }
 }

@@ -50,9 +50,7 @@ final class Drawing {
   private static ChainPicture.Part part(String caption, PartView part) {
     @Nullable KnownLength known = part.length();
     String note =
-        known == null
-            ? "length not known"
-            : known.evidence().proves() ? "" : "length " + known.evidence().phrase();
+        known == null || known.evidence().proves() ? "" : "length " + known.evidence().phrase();
     String words =
         part.kind() == PartKind.PROBE || part.kind() == PartKind.DRIVER
             ? caption

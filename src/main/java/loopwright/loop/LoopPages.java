@@ -18,6 +18,7 @@ import loopwright.plant.PointDetails;
 import loopwright.plant.PointId;
 import loopwright.plant.PointPlace;
 import loopwright.time.SiteMoment;
+import loopwright.units.Numbers;
 import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.Permission;
@@ -87,6 +88,7 @@ public final class LoopPages implements Pages {
 
   record LoopPage(
       String tag,
+      long pointId,
       String href,
       String site,
       long trainId,
@@ -123,6 +125,7 @@ public final class LoopPages implements Pages {
             number, point.tag(), zone, Combinations.fingerprint(judged.chain()), units);
     return new LoopPage(
         point.tag(),
+        number,
         "/loops/" + inAddress(point.tag()),
         place.site().name(),
         place.train().id().number(),
@@ -148,7 +151,7 @@ public final class LoopPages implements Pages {
     if (details.facing().angleDegrees() != null) {
       String from = details.facing().viewingEnd();
       words.add(
-          details.facing().angleDegrees().toPlainString()
+          Numbers.plain(details.facing().angleDegrees())
               + "° from vertical"
               + (from.isEmpty() ? "" : " seen from " + from));
     }

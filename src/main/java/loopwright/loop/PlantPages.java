@@ -56,7 +56,7 @@ public final class PlantPages implements Pages {
 
   record TrainLine(long id, String code, String name, int loops, List<VerdictCount> counts) {}
 
-  record SiteBlock(String name, String zone, boolean adopting, List<TrainLine> trains) {}
+  record SiteBlock(long id, String name, String zone, boolean adopting, List<TrainLine> trains) {}
 
   record Part(long id, String label) {}
 
@@ -72,7 +72,7 @@ public final class PlantPages implements Pages {
 
   record MachineBlock(String code, String name, List<PointLine> points) {}
 
-  record TrainPage(String code, String name, String site, List<MachineBlock> machines) {}
+  record TrainPage(long id, String code, String name, String site, List<MachineBlock> machines) {}
 
   private void plant(Context http) {
     List<SiteBlock> sites =
@@ -83,7 +83,8 @@ public final class PlantPages implements Pages {
   private SiteBlock block(DSLContext sql, Site site) {
     List<TrainLine> trains =
         plant.trains(sql, site.id()).stream().map(row -> line(sql, row)).toList();
-    return new SiteBlock(site.name(), site.zone().getId(), site.details().adopting(), trains);
+    return new SiteBlock(
+        site.id().number(), site.name(), site.zone().getId(), site.details().adopting(), trains);
   }
 
   private TrainLine line(DSLContext sql, TrainRow row) {
@@ -131,7 +132,7 @@ public final class PlantPages implements Pages {
               .toList();
       machines.add(new MachineBlock(machine.machine().code(), machine.machine().name(), lines));
     }
-    return new TrainPage(train.code(), train.name(), site, machines);
+    return new TrainPage(id.number(), train.code(), train.name(), site, machines);
   }
 
   private Map<Long, List<Part>> fitted(DSLContext sql, List<Long> points) {

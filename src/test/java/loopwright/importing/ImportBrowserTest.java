@@ -35,7 +35,7 @@ class ImportBrowserTest {
             new Place.Memory("import-browser-" + UUID.randomUUID()),
             Installation.Purpose.DEMO,
             new TestClock("2026-11-25T09:00:00Z"));
-    app.fillDemo();
+    app.fillDemo(() -> {});
     app.people().createDemoAccounts();
     web = app.serve(WebSettings.loopback(0), "Demo plant");
   }
