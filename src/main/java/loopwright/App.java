@@ -86,7 +86,12 @@ public final class App implements AutoCloseable {
     this.clock = clock;
     this.people = new People(database);
     this.parts = new RegisteredParts(new PartsAsJudged(), register, search);
-    this.judging = new Judging(parts, Calibrations.asLeftFacts(), StandardRules.book());
+    this.judging =
+        new Judging(
+            parts,
+            Calibrations.asLeftFacts(),
+            loopwright.loop.Allowances.NONE,
+            StandardRules.book());
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);
     this.calibrations = new Calibrations(configuration, standings, clock);
@@ -134,7 +139,7 @@ public final class App implements AutoCloseable {
     CalibrationPages calibrationPages =
         new CalibrationPages(database, page, plant, register, judgedBy, calibrations);
     return List.of(
-        new NeedsPages(database, page, clock),
+        new NeedsPages(database, page, standings, clock),
         new PlantPages(database, page, plant, parts, clock),
         new ChangePages(database, page, plant, parts, judging, configuration, clock),
         new CurvePages(

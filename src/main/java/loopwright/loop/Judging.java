@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import loopwright.matching.Allowance;
 import loopwright.matching.Elsewhere;
 import loopwright.matching.Fact;
 import loopwright.matching.Families;
@@ -39,19 +40,30 @@ public final class Judging {
   private final PlacementStore placements = new PlacementStore();
   private final PartFacts parts;
   private final AsLeftFacts asLeft;
+  private final Allowances allowances;
   private final RuleBook rules;
 
-  public Judging(PartFacts parts, AsLeftFacts asLeft, RuleBook rules) {
+  public Judging(PartFacts parts, AsLeftFacts asLeft, Allowances allowances, RuleBook rules) {
     this.parts = parts;
     this.asLeft = asLeft;
+    this.allowances = allowances;
     this.rules = rules;
   }
 
   /** A point and the tag it is told by. */
   public record Subject(long point, String tag) {}
 
-  /** A judged loop with the parts that were judged. */
-  public record Judged(Subject subject, List<Placed> chain, LoopView view, Judgement judgement) {}
+  /**
+   * A judged loop with the parts that were judged.
+   *
+   * @param allowed the concessions that stand for it; null if none does
+   */
+  public record Judged(
+      Subject subject,
+      List<Placed> chain,
+      LoopView view,
+      Judgement judgement,
+      Allowances.@Nullable Allowed allowed) {}
 
   /** Loops as they are believed to be at that moment, in one pass. */
   public List<Judged> judge(DSLContext sql, Collection<Subject> subjects, Instant at) {
@@ -60,7 +72,7 @@ public final class Judging {
             .collect(Collectors.groupingBy(Placed::point));
     Map<Subject, List<Placed>> bySubject = new LinkedHashMap<>();
     subjects.forEach(s -> bySubject.put(s, chains.getOrDefault(s.point(), List.of())));
-    return judge(sql, bySubject);
+    return judge(sql, bySubject, Map.of(), at);
   }
 
   /** One loop as somebody means to leave it at that moment; other loops as they are. */
@@ -71,7 +83,7 @@ public final class Judging {
         .slots()
         .forEach((slot, content) -> proposed.add(proposed(present, subject, slot, content, at)));
     Map<Long, List<Elsewhere>> elsewhere = elsewhere(sql, subject, chain, at);
-    return judge(sql, Map.of(subject, proposed), elsewhere).get(0);
+    return judge(sql, Map.of(subject, proposed), elsewhere, at).get(0);
   }
 
   /** What stays where it is was there before, so that its curve still counts. */
@@ -101,18 +113,18 @@ public final class Judging {
     return found;
   }
 
-  private List<Judged> judge(DSLContext sql, Map<Subject, List<Placed>> chains) {
-    return judge(sql, chains, Map.of());
-  }
-
   private List<Judged> judge(
-      DSLContext sql, Map<Subject, List<Placed>> chains, Map<Long, List<Elsewhere>> elsewhere) {
+      DSLContext sql,
+      Map<Subject, List<Placed>> chains,
+      Map<Long, List<Elsewhere>> elsewhere,
+      Instant at) {
     Families families = parts.families(sql);
     Map<Long, PartView> views = new TreeMap<>(parts.parts(sql, components(chains.values())));
     elsewhere.forEach(
         (number, places) ->
             views.computeIfPresent(number, (same, view) -> view.standingAlsoAt(places)));
     Map<Long, AsLeftFacts.AsLeft> latest = asLeft.latest(sql, fitted(chains));
+    Map<Long, Allowances.Allowed> allowed = allowances.standing(sql, fitted(chains), at);
     Map<Long, PartView> known = formerParts(sql, latest.values(), views);
     List<Judged> judged = new ArrayList<>();
     chains.forEach(
@@ -127,9 +139,15 @@ public final class Judging {
                   .holding(FACTS)
                   .calibration(last == null ? null : AsFitted.calibration(last, chain, known))
                   .build();
-          judged.add(new Judged(subject, chain, view, rules.judge(view)));
+          judged.add(judged(subject, chain, view, allowed.get(subject.point())));
         });
     return judged;
+  }
+
+  private Judged judged(
+      Subject subject, List<Placed> chain, LoopView view, Allowances.@Nullable Allowed allowed) {
+    List<Allowance> standing = allowed == null ? List.of() : allowed.allowances();
+    return new Judged(subject, chain, view, rules.judge(view).under(standing), allowed);
   }
 
   private static Set<Long> components(Collection<List<Placed>> chains) {

@@ -29,11 +29,13 @@ public final class NeedsPages implements Pages {
 
   private final Database database;
   private final Page page;
+  private final Standings kept;
   private final InstantSource clock;
   private final StandingStore standings = new StandingStore();
   private final PointStore points = new PointStore();
 
-  public NeedsPages(Database database, Page page, InstantSource clock) {
+  public NeedsPages(Database database, Page page, Standings standingsKept, InstantSource clock) {
+    this.kept = standingsKept;
     this.database = database;
     this.page = page;
     this.clock = clock;
@@ -69,6 +71,7 @@ public final class NeedsPages implements Pages {
   private void show(Context http) {
     String verdict = known(http.queryParam("verdict"));
     Long train = number(http.queryParam("train"));
+    kept.refreshDue(database);
     Needs needs = database.read(sql -> needs(sql, verdict, train));
     page.show(http, "loop/needs", Map.of("needs", needs));
   }

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param ownerRole who
  * @param balance length balance; null when a length is not known
  * @param since when the verdict began; null when it was so from the start of the record
+ * @param reviewAt when it becomes another one without anybody's doing; null if never
  */
 public record Standing(
     long point,
@@ -25,6 +26,7 @@ public record Standing(
     String nextStep,
     String ownerRole,
     @Nullable Length balance,
-    @Nullable Instant since) {
+    @Nullable Instant since,
+    @Nullable Instant reviewAt) {
   public static final int NEEDS_NOBODY = 9;
 }

@@ -38,6 +38,7 @@ final class StandingStore {
     if (!same) {
       row.setSinceAt(standing.since() == null ? null : Tx.moment(standing.since()));
     }
+    row.setReviewAt(standing.reviewAt() == null ? null : Tx.moment(standing.reviewAt()));
     row.setJudgedAt(Tx.moment(judgedAt));
     row.store();
   }
@@ -74,6 +75,14 @@ final class StandingStore {
         .fetch(StandingStore::standing);
   }
 
+  /** Loops whose verdict has become another one by the mere passing of time. */
+  List<Long> due(DSLContext sql, Instant now) {
+    return sql.select(LOOP_VERDICT.POINT_ID)
+        .from(LOOP_VERDICT)
+        .where(LOOP_VERDICT.REVIEW_AT.le(Tx.moment(now)))
+        .fetch(LOOP_VERDICT.POINT_ID);
+  }
+
   /** How many loops have each verdict. */
   Map<String, Integer> counts(DSLContext sql, Condition which) {
     return sql.select(LOOP_VERDICT.VERDICT, DSL.count())
@@ -106,6 +115,7 @@ final class StandingStore {
         row.getNextStep(),
         row.getOwnerRole(),
         row.getBalanceM() == null ? null : new Length(row.getBalanceM()),
-        row.getSinceAt() == null ? null : row.getSinceAt().toInstant());
+        row.getSinceAt() == null ? null : row.getSinceAt().toInstant(),
+        row.getReviewAt() == null ? null : row.getReviewAt().toInstant());
   }
 }

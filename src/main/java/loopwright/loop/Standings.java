@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import loopwright.db.Database;
+import loopwright.loop.Allowances.Allowed;
 import loopwright.matching.Finding;
 import loopwright.matching.Judgement;
 import loopwright.matching.Verdict;
@@ -26,6 +27,19 @@ public final class Standings {
   public Standings(Judging judging, InstantSource clock) {
     this.judging = judging;
     this.clock = clock;
+  }
+
+  /** Judges anew the loops whose verdict changed by the mere passing of time. */
+  public void refreshDue(Database database) {
+    List<Long> due = database.read(sql -> store.due(sql, clock.instant()));
+    for (int from = 0; from < due.size(); from += CHUNK) {
+      List<Long> some = due.subList(from, Math.min(due.size(), from + CHUNK));
+      database.derive(
+          sql -> {
+            refresh(sql, some);
+            return null;
+          });
+    }
   }
 
   /** Judges these loops anew, as they are now. */
@@ -76,17 +90,28 @@ public final class Standings {
         judgement.verdict() == Verdict.NOT_JUDGED ? Verdict.MATCHES : judgement.verdict();
     Finding worst = judgement.findings().get(0);
     boolean fine = verdict == Verdict.MATCHES;
+    @Nullable Allowed allowed = judged.allowed();
     return new Standing(
         at.point(),
         at.train(),
-        urgency(verdict),
+        restsOnConcessions(judgement, allowed) ? Standing.NEEDS_NOBODY : urgency(verdict),
         verdict.word(),
         fine ? "" : worst.rule().name(),
         fine ? "All that was judged matches." : worst.message(),
         fine ? "" : nextStep(worst),
         owner(worst),
         judgement.balance(),
-        since(judged.chain()));
+        since(judged.chain()),
+        allowed == null ? null : allowed.reviewAt());
+  }
+
+  /** Nothing but what concessions cover, and none that ends soon: nobody can do anything now. */
+  private static boolean restsOnConcessions(Judgement judgement, @Nullable Allowed allowed) {
+    return allowed != null
+        && !allowed.soonEnds()
+        && judgement.findings().stream()
+            .filter(finding -> finding.verdict().isWorseThan(Verdict.MATCHES))
+            .noneMatch(finding -> finding.concession().isEmpty());
   }
 
   private static int urgency(Verdict verdict) {

@@ -6,8 +6,16 @@ package loopwright.matching;
  * @param message whole sentences
  * @param remedy what to fit or to find out instead, whole sentences; empty when nothing is asked
  * @param basis on what it rests, with the mark of its source
+ * @param concession number of the concession by whose leave it counts as no worse than
+ *     <em>attention</em>; empty where none covers it
  */
-public record Finding(Rule rule, Verdict verdict, String message, String remedy, String basis) {
+public record Finding(
+    Rule rule, Verdict verdict, String message, String remedy, String basis, String concession) {
+
+  /** What a rule says; no concession is thought of. */
+  public Finding(Rule rule, Verdict verdict, String message, String remedy, String basis) {
+    this(rule, verdict, message, remedy, basis, "");
+  }
 
   /** A finding without a sentence or a basis would be no finding. */
   public Finding {

@@ -41,7 +41,12 @@ public final class ImportWorld implements AutoCloseable {
     database = engine.open(clock);
     profiles.seed(database);
     RegisteredParts parts = new RegisteredParts(new PartsAsJudged(), register, new PartSearch());
-    judging = new Judging(parts, Calibrations.asLeftFacts(), StandardRules.book());
+    judging =
+        new Judging(
+            parts,
+            Calibrations.asLeftFacts(),
+            loopwright.loop.Allowances.NONE,
+            StandardRules.book());
     Standings standings = new Standings(judging, clock);
     configuration = new Configuration(parts, judging, standings, clock);
     calibrations = new Calibrations(configuration, standings, clock);

@@ -1,0 +1,31 @@
+package loopwright.loop;
+
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import loopwright.matching.Allowance;
+import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
+
+/** Which concessions stand for loops; given by the feature that keeps them. */
+public interface Allowances {
+
+  /** For programs and tests without concessions. */
+  Allowances NONE = (sql, loops, at) -> Map.of();
+
+  /**
+   * The concessions that stand at that moment for loops that are exactly these combinations.
+   *
+   * @return by point; a loop without any is not in it
+   */
+  Map<Long, Allowed> standing(DSLContext sql, Collection<AsLeftFacts.Fitted> loops, Instant at);
+
+  /**
+   * What stands for one loop.
+   *
+   * @param soonEnds whether somebody must see to it before it ends
+   * @param reviewAt when the answer becomes another one without anybody's doing; null if never
+   */
+  record Allowed(List<Allowance> allowances, boolean soonEnds, @Nullable Instant reviewAt) {}
+}
