@@ -44,6 +44,7 @@ class ArchitectureTest {
     "loopwright.register..",
     "loopwright.matching..",
     "loopwright.curve..",
+    "loopwright.uncertainty..",
     "loopwright.registerfile..",
     "loopwright.loop..",
     "loopwright.calibration..",
@@ -53,7 +54,11 @@ class ArchitectureTest {
     "loopwright.cli.."
   };
   private static final String[] PURE = {
-    "loopwright.matching..", "loopwright.curve..", "loopwright.numerics..", "loopwright.units.."
+    "loopwright.matching..",
+    "loopwright.curve..",
+    "loopwright.uncertainty..",
+    "loopwright.numerics..",
+    "loopwright.units.."
   };
 
   @Test

@@ -5,7 +5,9 @@ import java.nio.file.Path;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import loopwright.curve.BuiltInProfiles;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
@@ -18,7 +20,9 @@ import loopwright.curve.Verdict;
 import loopwright.problem.Refused;
 import loopwright.sheet.CsvReader;
 import loopwright.sheet.Headings;
+import loopwright.uncertainty.CurveUncertainty;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -55,6 +59,8 @@ final class AnalyseCommand implements Callable<Integer> {
   @Option(names = "--json", description = "Print one JSON document and nothing else.")
   boolean json;
 
+  @Mixin UncertaintyOptions equipment = new UncertaintyOptions();
+
   @Spec CommandSpec spec = CommandSpec.create();
 
   /** The names of the profiles, for the help text. */
@@ -69,6 +75,7 @@ final class AnalyseCommand implements Callable<Integer> {
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
     ToleranceProfile judgedBy = profile();
+    equipment.refuseUnfit();
     CurveFile curveFile = CurveFile.of(new CsvReader(MOST_MEGABYTES).read(file));
     CurveCheck check = CurveCheck.of(curveFile.entry(), judgedBy);
     if (check.curve().isEmpty()) {
@@ -78,12 +85,25 @@ final class AnalyseCommand implements Callable<Integer> {
     Curve curve = check.curve().get();
     CurveResult result = CurveAnalysis.of(curve, judgedBy);
     List<String> asked = check.questions().stream().map(AnalyseCommand::asked).toList();
+    Optional<CurveUncertainty> uncertainty =
+        equipment.areGiven()
+            ? Optional.of(
+                CurveUncertainty.of(result, equipment.sources(), equipment.decisionRule()))
+            : Optional.empty();
     if (json) {
-      Json.print(out, CurveDocument.of(result, asked));
+      Json.print(out, CurveDocument.of(result, asked, uncertainty, remarks(uncertainty)));
     } else {
       new CurveReport(out, result, curve.gapUnit()).print(asked);
+      uncertainty.ifPresent(
+          known -> new UncertaintyReport(out, known, curve.gapUnit()).print(remarks(uncertainty)));
     }
     return result.verdict() == Verdict.CONFORMS ? Exit.GOOD : Exit.FOUND_SOMETHING;
+  }
+
+  private List<String> remarks(Optional<CurveUncertainty> uncertainty) {
+    return uncertainty.stream()
+        .flatMap(known -> Stream.concat(known.remarks().stream(), equipment.omissions().stream()))
+        .toList();
   }
 
   private ToleranceProfile profile() {

@@ -5,7 +5,20 @@ import loopwright.problem.Problem;
 /** Why a call can't be carried out. */
 enum CliProblem implements Problem {
   UNKNOWN_PROFILE("A-101", "There is no profile '{0}'. Did you mean '{1}'? Known are: {2}."),
-  UNKNOWN_MARK("A-102", "'{0}' is not a decimal mark. Say point or comma.");
+  UNKNOWN_MARK("A-102", "'{0}' is not a decimal mark. Say point or comma."),
+  NOT_AN_UNCERTAINTY("A-103", "{0}: '{1}' is not a number. Give a standard uncertainty in {2}."),
+  NEGATIVE_UNCERTAINTY(
+      "A-104", "{0}: {1} is negative. An uncertainty is a spread; give it without a sign."),
+  LARGE_UNCERTAINTY("A-105", "{0}: {1} is larger than any such uncertainty. Give it in {2}."),
+  NO_UNCERTAINTY(
+      "A-106",
+      "All uncertainties are zero. Give at least one above zero, or leave all of them out:"
+          + " equipment without any uncertainty proves nothing."),
+  UNKNOWN_RULE("A-107", "'{0}' is not a decision rule. Say simple or guarded."),
+  LONE_RULE(
+      "A-108",
+      "--rule decides with uncertainties, and none was given. Give --u-volts, --u-gap-um and"
+          + " --u-gap-scale, or leave --rule out.");
 
   private final String code;
   private final String sentence;

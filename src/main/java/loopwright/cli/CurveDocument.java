@@ -1,7 +1,9 @@
 package loopwright.cli;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import loopwright.curve.CurvePoint;
 import loopwright.curve.CurveResult;
@@ -10,6 +12,7 @@ import loopwright.curve.GapRange;
 import loopwright.curve.Hysteresis;
 import loopwright.curve.IsfTrend;
 import loopwright.curve.RunResult;
+import loopwright.uncertainty.CurveUncertainty;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -42,7 +45,8 @@ record CurveDocument(
     String verdict,
     @Nullable Double hysteresisMicrometres,
     List<RunValues> runs,
-    List<String> findings) {
+    List<String> findings,
+    @JsonUnwrapped @Nullable UncertaintyFields uncertainty) {
 
   /** One reading. */
   record Point(
@@ -51,16 +55,18 @@ record CurveDocument(
       @Nullable Double isf,
       double deviationMicrometres,
       String run,
-      boolean judged) {
+      boolean judged,
+      @JsonUnwrapped UncertaintyFields.@Nullable OfPoint uncertainty) {
 
-    static Point of(CurvePoint point) {
+    static Point of(CurvePoint point, UncertaintyFields.@Nullable OfPoint uncertainty) {
       return new Point(
           point.gapMicrometres(),
           point.volts(),
           orNull(point.isf()),
           point.deviationMicrometres(),
           point.run().label(),
-          point.judged());
+          point.judged(),
+          uncertainty);
     }
   }
 
@@ -99,8 +105,13 @@ record CurveDocument(
   /**
    * @param asked what would be asked back on a page; a file can't answer, so it stands among the
    *     findings
+   * @param uncertainty adds its fields when equipment was named
    */
-  static CurveDocument of(CurveResult result, List<String> asked) {
+  static CurveDocument of(
+      CurveResult result,
+      List<String> asked,
+      Optional<CurveUncertainty> uncertainty,
+      List<String> remarks) {
     IsfTrend trend = result.isfTrend().orElse(null);
     Hysteresis hysteresis = result.hysteresis().orElse(null);
     List<String> findings = new ArrayList<>(asked);
@@ -110,7 +121,7 @@ record CurveDocument(
         result.profile().version(),
         result.analysisVersion(),
         result.grid().toString(),
-        result.points().stream().map(Point::of).toList(),
+        points(result, uncertainty),
         result.asf(),
         result.leastSquaresSlope(),
         result.leastSquaresSlopeStandardError(),
@@ -126,7 +137,18 @@ record CurveDocument(
         result.verdict().label(),
         hysteresis == null ? null : hysteresis.micrometres(),
         result.runs().stream().map(RunValues::of).toList(),
-        findings);
+        findings,
+        uncertainty.map(known -> UncertaintyFields.of(known, remarks)).orElse(null));
+  }
+
+  private static List<Point> points(CurveResult result, Optional<CurveUncertainty> uncertainty) {
+    if (uncertainty.isEmpty()) {
+      return result.points().stream().map(point -> Point.of(point, null)).toList();
+    }
+    return uncertainty.get().runs().stream()
+        .flatMap(run -> run.points().stream())
+        .map(point -> Point.of(point.point(), UncertaintyFields.OfPoint.of(point)))
+        .toList();
   }
 
   private static @Nullable Double orNull(OptionalDouble number) {

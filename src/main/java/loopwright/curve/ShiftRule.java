@@ -7,7 +7,7 @@ public enum ShiftRule {
   /** So that the largest deviation is least: halfway between the two extremes. */
   MINIMAX("least largest deviation") {
     @Override
-    double shift(double[] residuals) {
+    public double shift(double[] residuals) {
       double least = Arrays.stream(residuals).min().orElseThrow();
       double most = Arrays.stream(residuals).max().orElseThrow();
       return least + (most - least) / 2;
@@ -16,7 +16,7 @@ public enum ShiftRule {
   /** So that the deviations add up to zero. */
   MEAN("mean deviation zero") {
     @Override
-    double shift(double[] residuals) {
+    public double shift(double[] residuals) {
       return Arrays.stream(residuals).average().orElseThrow();
     }
   };
@@ -32,5 +32,5 @@ public enum ShiftRule {
   }
 
   /** Where among the residuals the line lies, in their unit. */
-  abstract double shift(double[] residuals);
+  public abstract double shift(double[] residuals);
 }
