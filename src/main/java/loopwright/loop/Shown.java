@@ -18,7 +18,8 @@ final class Shown {
   private Shown() {}
 
   /** A finding as a table row. */
-  record Row(String rule, String message, String remedy, String basis, String verdict) {}
+  record Row(
+      String rule, String message, String remedy, String expect, String basis, String verdict) {}
 
   static List<Row> rows(Judgement judgement) {
     return judgement.findings().stream().map(Shown::row).toList();
@@ -29,6 +30,7 @@ final class Shown {
         capital(finding.rule().name()),
         finding.message(),
         finding.remedy(),
+        finding.expect(),
         "Basis: " + finding.basis(),
         finding.verdict().word());
   }

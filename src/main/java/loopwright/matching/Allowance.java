@@ -26,6 +26,7 @@ public record Allowance(String number, Set<String> rules, String terms) {
         Verdict.ATTENTION,
         finding.message() + " Left so under concession " + number + ": " + terms,
         finding.remedy(),
+        finding.expect(),
         finding.basis(),
         number);
   }

@@ -2,6 +2,7 @@ package loopwright.matching;
 
 import java.time.LocalDate;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The latest as-left calibration that concerns a loop.
@@ -9,11 +10,23 @@ import java.util.List;
  * @param asLeftOn the day it was taken, in the site's zone
  * @param changedSince parts that are not the ones it was taken with, in words; empty when it
  *     belongs to exactly this combination
+ * @param targetAlloy that it was taken on; empty if not said
+ * @param averageScaleFactor end to end, mV/µm; null without a curve
  */
-public record Calibration(LocalDate asLeftOn, Outcome outcome, List<String> changedSince) {
+public record Calibration(
+    LocalDate asLeftOn,
+    Outcome outcome,
+    List<String> changedSince,
+    String targetAlloy,
+    @Nullable Double averageScaleFactor) {
 
   public Calibration {
     changedSince = List.copyOf(changedSince);
+  }
+
+  /** One of which neither target nor slope is known. */
+  public Calibration(LocalDate asLeftOn, Outcome outcome, List<String> changedSince) {
+    this(asLeftOn, outcome, changedSince, "", null);
   }
 
   /** What the record says of the curve. */

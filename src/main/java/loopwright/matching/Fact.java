@@ -14,5 +14,13 @@ public enum Fact {
   /** Quarantined, scrapped, promised. */
   STATE,
   /** The latest as-left calibration. */
-  CALIBRATION
+  CALIBRATION,
+  /** The classification of the area that the point is in. */
+  AREA,
+  /** The alloy of the shaft. */
+  SHAFT_ALLOY,
+  /** Temperatures at tip, route and box. */
+  TEMPERATURES,
+  /** Monitor channels and what they are told. */
+  CHANNELS
 }

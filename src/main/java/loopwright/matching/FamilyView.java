@@ -15,6 +15,10 @@ import org.jspecify.annotations.Nullable;
  * @param systemLengths what the family's drivers are tuned for
  * @param lengthTolerance largest length balance that still matches; inclusive
  * @param tipMillimetres tip diameter
+ * @param line where the curve is straight and what it gives there; null when not known
+ * @param outputVolts what its drivers can put out, V; not said where nothing is known
+ * @param targetAlloy that scale factor and range hold for; empty if not said
+ * @param selectableSystemLength whether its drivers can be set to another system length
  */
 public record FamilyView(
     String code,
@@ -26,7 +30,11 @@ public record FamilyView(
     @Nullable Length lengthTolerance,
     @Nullable ScaleFactor scaleFactor,
     @Nullable BigDecimal tipMillimetres,
-    Output output) {
+    Output output,
+    @Nullable NominalLine line,
+    Range outputVolts,
+    String targetAlloy,
+    boolean selectableSystemLength) {
 
   /** Lists are kept in rising order. */
   public FamilyView {
@@ -61,6 +69,10 @@ public record FamilyView(
     private @Nullable ScaleFactor scaleFactor;
     private @Nullable BigDecimal tipMillimetres;
     private Output output = Output.VOLTAGE;
+    private @Nullable NominalLine line;
+    private Range outputVolts = Range.NOT_SAID;
+    private String targetAlloy = "";
+    private boolean selectableSystemLength;
 
     private Builder(String code) {
       this.code = code;
@@ -111,6 +123,26 @@ public record FamilyView(
       return this;
     }
 
+    public Builder line(@Nullable NominalLine line) {
+      this.line = line;
+      return this;
+    }
+
+    public Builder outputVolts(Range outputVolts) {
+      this.outputVolts = outputVolts;
+      return this;
+    }
+
+    public Builder targetAlloy(String targetAlloy) {
+      this.targetAlloy = targetAlloy;
+      return this;
+    }
+
+    public Builder selectableSystemLength(boolean selectable) {
+      this.selectableSystemLength = selectable;
+      return this;
+    }
+
     public FamilyView build() {
       return new FamilyView(
           code,
@@ -122,7 +154,11 @@ public record FamilyView(
           lengthTolerance,
           scaleFactor,
           tipMillimetres,
-          output);
+          output,
+          line,
+          outputVolts,
+          targetAlloy,
+          selectableSystemLength);
     }
   }
 }

@@ -17,6 +17,9 @@ import org.jspecify.annotations.Nullable;
  * @param families to judge against
  * @param facts what the source has a place for
  * @param calibration the latest as-left, null when there is none
+ * @param barrier barrier or isolator behind the driver; not counted into the chain
+ * @param place what is known of the point
+ * @param alloys groups of target alloys to judge by
  */
 public record LoopView(
     String tag,
@@ -25,7 +28,10 @@ public record LoopView(
     Slot driver,
     Families families,
     Set<Fact> facts,
-    @Nullable Calibration calibration) {
+    @Nullable Calibration calibration,
+    Slot barrier,
+    PlaceView place,
+    Alloys alloys) {
 
   /** A path of which nothing is said is not recorded. */
   public LoopView {
@@ -49,6 +55,13 @@ public record LoopView(
   /** The parts known to be fitted, from the probe to the driver. */
   public List<PartView> parts() {
     return fitted(slots());
+  }
+
+  /** The parts known to be fitted, the barrier included. */
+  public List<PartView> everyPart() {
+    List<PartView> every = parts();
+    barrier.part().ifPresent(every::add);
+    return every;
   }
 
   /** The parts known to be fitted between probe and driver. */
@@ -101,7 +114,10 @@ public record LoopView(
         changed(driver, change),
         families,
         facts,
-        calibration);
+        calibration,
+        changed(barrier, change),
+        place,
+        alloys);
   }
 
   private static Slot changed(Slot slot, UnaryOperator<PartView> change) {
@@ -117,6 +133,9 @@ public record LoopView(
     private Families families = Families.NOT_GIVEN;
     private Set<Fact> facts = EnumSet.noneOf(Fact.class);
     private @Nullable Calibration calibration;
+    private Slot barrier = Slot.NOT_RECORDED;
+    private PlaceView place = PlaceView.NOT_SAID;
+    private Alloys alloys = Alloys.NOT_GIVEN;
 
     private Builder(String tag) {
       this.tag = tag;
@@ -152,8 +171,24 @@ public record LoopView(
       return this;
     }
 
+    public Builder barrier(Slot barrier) {
+      this.barrier = barrier;
+      return this;
+    }
+
+    public Builder place(PlaceView place) {
+      this.place = place;
+      return this;
+    }
+
+    public Builder alloys(Alloys alloys) {
+      this.alloys = alloys;
+      return this;
+    }
+
     public LoopView build() {
-      return new LoopView(tag, probe, path, driver, families, facts, calibration);
+      return new LoopView(
+          tag, probe, path, driver, families, facts, calibration, barrier, place, alloys);
     }
   }
 }

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  *     length that it is tuned for
  * @param measuredLength physical length; never counted, only a plausibility check
  * @param tipMillimetres tip diameter; for a driver the tip that it is made for
+ * @param sheet what the maker's data sheet of its model says
  * @param promisedTo what the part is reserved for, when that is not this loop
  * @param elsewhere other places that claim the same part; a source may stop at four
  */
@@ -25,6 +26,7 @@ public record PartView(
     @Nullable Length measuredLength,
     @Nullable BigDecimal tipMillimetres,
     @Nullable ScaleFactor scaleFactor,
+    PartSheet sheet,
     PartState state,
     @Nullable String promisedTo,
     List<Elsewhere> elsewhere) {
@@ -51,6 +53,7 @@ public record PartView(
         measuredLength,
         tipMillimetres,
         scaleFactor,
+        sheet,
         state,
         promisedTo,
         others);
@@ -65,6 +68,7 @@ public record PartView(
     private @Nullable Length measuredLength;
     private @Nullable BigDecimal tipMillimetres;
     private @Nullable ScaleFactor scaleFactor;
+    private PartSheet sheet = PartSheet.NOT_GIVEN;
     private PartState state = PartState.FITTED;
     private @Nullable String promisedTo;
     private List<Elsewhere> elsewhere = List.of();
@@ -103,6 +107,11 @@ public record PartView(
       return this;
     }
 
+    public Builder sheet(PartSheet sheet) {
+      this.sheet = sheet;
+      return this;
+    }
+
     public Builder state(PartState state) {
       this.state = state;
       return this;
@@ -127,6 +136,7 @@ public record PartView(
           measuredLength,
           tipMillimetres,
           scaleFactor,
+          sheet,
           state,
           promisedTo,
           elsewhere);

@@ -19,9 +19,22 @@ public interface Rule {
     return true;
   }
 
+  /**
+   * Whether <em>unknown</em> refuses an assembly, too. Not where the missing fact is of the point
+   * and not of a part, so that who fits the parts could not find it out.
+   */
+  default boolean blocksAssemblyWhenUnknown() {
+    return true;
+  }
+
   /** Whether a loop may not go back to service while this rule is not satisfied. */
   default boolean blocksReturnToService() {
     return true;
+  }
+
+  /** Whether already <em>attention</em> keeps the loop from service. */
+  default boolean attentionBlocksService() {
+    return false;
   }
 
   default Finding finding(Verdict verdict, String message) {

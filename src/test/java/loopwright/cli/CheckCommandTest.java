@@ -63,7 +63,7 @@ class CheckCommandTest {
   @Test
   void printsEveryFindingWhenAsked() throws IOException {
     CliRun run = check("--all", file("shop.csv", GOOD));
-    assertThat(run.out().lines().takeWhile(line -> !line.isEmpty())).hasSize(8);
+    assertThat(run.out().lines().takeWhile(line -> !line.isEmpty())).hasSize(14);
     assertThat(run.out()).contains("not judged  T-1  calibrated as fitted: ");
   }
 

@@ -18,6 +18,11 @@ class RuleBookTest {
     }
 
     @Override
+    public boolean attentionBlocksService() {
+      return !blocksAssembly;
+    }
+
+    @Override
     public Finding judge(LoopView loop) {
       return finding(verdict, "Said.", "Do.");
     }
@@ -56,6 +61,35 @@ class RuleBookTest {
     assertThat(judgement.againstReturnToService())
         .extracting(finding -> finding.rule().name())
         .containsExactly("gap", "late");
+  }
+
+  @Test
+  void anUnknownOfThePointDoesNotRefuseAnAssemblyButKeepsTheLoopFromService() {
+    Rule ofThePoint =
+        new Rule() {
+          @Override
+          public String name() {
+            return "shaft";
+          }
+
+          @Override
+          public String basis() {
+            return "Made up.";
+          }
+
+          @Override
+          public boolean blocksAssemblyWhenUnknown() {
+            return false;
+          }
+
+          @Override
+          public Finding judge(LoopView view) {
+            return finding(Verdict.UNKNOWN, "Said.");
+          }
+        };
+    Judgement judgement = new RuleBook(List.of(ofThePoint)).judge(loop);
+    assertThat(judgement.againstAssembly()).isEmpty();
+    assertThat(judgement.againstReturnToService()).hasSize(1);
   }
 
   @Test

@@ -31,6 +31,11 @@ record CalibratedAsFitted() implements Rule {
   }
 
   @Override
+  public boolean attentionBlocksService() {
+    return true;
+  }
+
+  @Override
   public Finding judge(LoopView loop) {
     if (!loop.facts().contains(Fact.CALIBRATION)) {
       return finding(Verdict.NOT_JUDGED, "The source holds no calibrations.");

@@ -30,6 +30,7 @@ record Complete() implements Rule {
     end(loop.probe(), PartKind.PROBE, remarks);
     loop.path().forEach(slot -> look(slot, PartKind.CABLE, remarks));
     end(loop.driver(), PartKind.DRIVER, remarks);
+    loop.barrier().part().ifPresent(part -> place(part, PartKind.Place.AFTER_DRIVER, remarks));
     if (loop.path().stream().allMatch(Slot::isKnown)) {
       cables(loop, remarks);
     }

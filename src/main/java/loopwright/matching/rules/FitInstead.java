@@ -84,7 +84,14 @@ final class FitInstead {
     lengthOf(driver)
         .map(length -> length.plus(balance))
         .flatMap(length -> offered(PartKind.DRIVER, familyFor(driver), length))
-        .ifPresent(length -> fit.add("a driver tuned for " + length));
+        .ifPresent(length -> fit.add("a driver tuned for " + length + orSet(driver)));
+  }
+
+  /** A driver whose system length is a setting need not be exchanged. */
+  private String orSet(PartView driver) {
+    return familyFor(driver).filter(FamilyView::selectableSystemLength).isPresent()
+        ? " (or set this one to it)"
+        : "";
   }
 
   private void probe(PartView probe) {

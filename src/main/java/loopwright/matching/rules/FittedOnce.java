@@ -30,7 +30,7 @@ record FittedOnce() implements Rule {
       return finding(Verdict.NOT_JUDGED, "The source doesn't say where else parts stand.");
     }
     Remarks remarks = new Remarks();
-    loop.parts().stream()
+    loop.everyPart().stream()
         .filter(part -> part.name().isIdentified())
         .forEach(part -> look(loop, part, remarks));
     return remarks.of(this, "No part is identified, so none can be looked for elsewhere.");

@@ -28,7 +28,7 @@ record FreeToUse() implements Rule {
       return finding(Verdict.NOT_JUDGED, "The source doesn't say what state parts are in.");
     }
     Remarks remarks = new Remarks();
-    loop.parts().forEach(part -> look(part, remarks));
+    loop.everyPart().forEach(part -> look(part, remarks));
     return remarks.of(this, "No part is recorded.");
   }
 

@@ -41,7 +41,7 @@ record LengthBalance() implements Rule {
         "%s = %s on a driver tuned for %s (%s)"
             .formatted(Words.sum(sum.terms()), sum.known(), system, system.inFeet());
     if (balance.abs().compareTo(tolerance) > 0) {
-      return off(loop, sum, balance, lengths);
+      return off(loop, sum, balance, lengths).expecting(ExpectedEffect.of(loop, balance, system));
     }
     String small =
         balance.isZero()

@@ -12,9 +12,15 @@ public final class StandardRules {
               new LengthBalance(),
               new SameFamily(),
               new OfferedLengths(),
+              new ConnectorsMate(),
               new TipAndScaleFactor(),
               new FittedOnce(),
               new FreeToUse(),
+              new AreaApproval(),
+              new TargetAlloy(),
+              new TemperatureRatings(),
+              new ChannelSettings(),
+              new AxialDanger(),
               new CalibratedAsFitted()));
 
   private StandardRules() {}

@@ -18,6 +18,7 @@ import loopwright.matching.PartKind;
 import loopwright.matching.Rule;
 import loopwright.matching.Slot;
 import loopwright.matching.Verdict;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -124,5 +125,28 @@ class CompleteTest extends RuleContract {
     Finding finding = rule().judge(loop);
     assertThat(finding.verdict()).isEqualTo(verdict);
     assertThat(finding.message()).contains(says);
+  }
+
+  @Test
+  void onlyABarrierOrIsolatorStandsBehindTheDriver() {
+    LoopView.Builder loop = loop("1.0", "4.0", "5.0");
+    assertThat(
+            rule()
+                .judge(loop.barrier(slot(Loops.part(PartKind.ISOLATOR, "IS-1", ""))).build())
+                .verdict())
+        .isEqualTo(Verdict.MATCHES);
+    assertThat(
+            rule()
+                .judge(loop.barrier(slot(Loops.part(PartKind.CABLE, "XC-9", "1.0"))).build())
+                .verdict())
+        .isEqualTo(Verdict.REFUSED);
+  }
+
+  @Test
+  void aTransmitterTakesTheDriversPlace() {
+    LoopView loop =
+        loop(probe("1.0"), slot(cable("4.0")), Loops.part(PartKind.TRANSMITTER, "TX-1", "5.0"))
+            .build();
+    assertThat(rule().judge(loop).verdict()).isEqualTo(Verdict.MATCHES);
   }
 }

@@ -11,6 +11,7 @@ import java.util.Set;
 import loopwright.matching.Fact;
 import loopwright.matching.Finding;
 import loopwright.matching.LoopView;
+import loopwright.matching.PartKind;
 import loopwright.matching.PartState;
 import loopwright.matching.PartView;
 import loopwright.matching.Rule;
@@ -50,6 +51,21 @@ class FreeToUseTest extends RuleContract {
     Finding finding = rule().judge(of(cable("4.0").promisedTo("pack 12")).build());
     assertThat(finding.verdict()).isEqualTo(Verdict.ATTENTION);
     assertThat(finding.message()).isEqualTo("Extension cable XC-1 is promised to pack 12.");
+  }
+
+  @Test
+  void theBarrierHasToBeFreeToo() {
+    LoopView loop =
+        of(cable("4.0"))
+            .barrier(slot(Loops.part(PartKind.BARRIER, "BR-1", "").state(PartState.QUARANTINED)))
+            .build();
+    assertThat(rule().judge(loop).message()).isEqualTo("Barrier BR-1 is quarantined.");
+  }
+
+  @Test
+  void nothingToJudgeIsNotJudged() {
+    LoopView loop = LoopView.at("T-1").holding(Set.of(Fact.STATE)).build();
+    assertThat(rule().judge(loop).verdict()).isEqualTo(Verdict.NOT_JUDGED);
   }
 
   @Test

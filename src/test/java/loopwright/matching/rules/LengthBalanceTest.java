@@ -11,12 +11,16 @@ import static loopwright.matching.rules.Loops.weak;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import loopwright.matching.ChannelView;
 import loopwright.matching.Evidence;
+import loopwright.matching.Families;
+import loopwright.matching.FamilyView;
 import loopwright.matching.Finding;
 import loopwright.matching.KnownLength;
 import loopwright.matching.LengthSum;
 import loopwright.matching.LoopView;
 import loopwright.matching.PartKind;
+import loopwright.matching.Range;
 import loopwright.matching.Rule;
 import loopwright.matching.Slot;
 import loopwright.matching.Verdict;
@@ -196,6 +200,92 @@ class LengthBalanceTest extends RuleContract {
         .isEqualTo(
             "Not known: the length of extension cable XC-1. What is known comes to 5.0 m on a driver"
                 + " tuned for 5.0 m.");
+  }
+
+  /**
+   * By hand: 5/5.5 = 0.909, to the powers 0.65 and 1.35 0.940 and 0.879; 5/4.5 = 1.111, 1.071 and
+   * 1.153; 130 µm over 0.909 and 1.111 are 143 and 117 µm.
+   */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      value = {
+        "4.5; −9 % (−6 % to −12 %; less negative; too small; late; acts at about 143 µm.",
+        "3.5; +11 % (+7 % to +15 %; more negative; too large; early; acts at about 117 µm.",
+      })
+  void saysWhatToExpect(
+      String cable, String slope, String volts, String shown, String acts, String danger) {
+    ChannelView channel =
+        new ChannelView(
+            "R1/2/3",
+            null,
+            "",
+            Range.NOT_SAID,
+            Places.range(null, "130"),
+            Unit.MICROMETRE,
+            Range.NOT_SAID,
+            null,
+            null);
+    Finding finding = judge(loop("1.0", cable, "5.0").place(Places.radial(channel)));
+    assertThat(finding.expect())
+        .startsWith("Expect a slope of about " + slope)
+        .contains(volts, shown, acts)
+        .endsWith("Danger meant for 130 µm " + danger);
+    assertThat(finding.sentences()).endsWith(finding.expect());
+  }
+
+  @Test
+  void aboveAQuarterOfTheSystemLengthNothingIsEstimated() {
+    assertThat(judge(loop("1.0", "5.2", "5.0")).expect())
+        .startsWith("Expect a slope of about −19 %");
+    assertThat(judge(loop("1.0", "5.3", "5.0")).expect())
+        .startsWith("That is more than a quarter of the system length");
+    assertThat(judge(loop("1.0", "4.0", "5.0")).expect()).isEmpty();
+  }
+
+  @Test
+  void aDriverWithASelectableLengthMayBeSet() {
+    FamilyView selectable =
+        FamilyView.of("S")
+            .systemLengths(Loops.lengths("5.0", "9.0"))
+            .selectableSystemLength(true)
+            .build();
+    LoopView.Builder loop =
+        Loops.ofFamily("S", "1.0", "8.0", "5.0")
+            .families(Families.of(List.of(selectable), List.of()));
+    assertThat(judge(loop).remedy()).contains("a driver tuned for 9.0 m (or set this one to it)");
+  }
+
+  /** 15, 20 and 25 ft are 4.572, 6.096 and 7.62 m exactly. */
+  @ParameterizedTest
+  @CsvSource({"3, 12, 15", "6, 9, 15", "3, 17, 20", "6, 14, 20", "6, 19, 25", "3, 22, 25"})
+  void systemsInFeetBalanceExactly(String lead, String cable, String system) {
+    LoopView loop =
+        loop(
+                Loops.part(PartKind.PROBE, "PR-1", "").length(feet(lead)),
+                slot(Loops.part(PartKind.CABLE, "XC-1", "").length(feet(cable))),
+                Loops.part(PartKind.DRIVER, "DV-1", "").length(feet(system)))
+            .build();
+    assertThat(LengthSum.of(loop).balance()).isEqualTo(Length.ZERO);
+    assertThat(rule().judge(loop).verdict()).isEqualTo(Verdict.MATCHES);
+  }
+
+  /** 5 m on a 15 ft driver is 0.428 m too long, not "about the same". */
+  @Test
+  void aMetricLoopOnADriverInFeetIsOff() {
+    LoopView loop =
+        loop(
+                probe("1.0"),
+                slot(cable("4.0")),
+                Loops.part(PartKind.DRIVER, "D", "").length(feet("15")))
+            .build();
+    assertThat(LengthSum.of(loop).balance()).isEqualTo(Length.ofMetres("0.428"));
+    assertThat(rule().judge(loop).verdict()).isEqualTo(Verdict.REFUSED);
+  }
+
+  private static KnownLength feet(String feet) {
+    return new KnownLength(
+        Length.of(Reported.read(feet, Unit.FOOT).orElseThrow()), Evidence.READ_ON_PART);
   }
 
   @Test

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import loopwright.matching.Alloys;
 import loopwright.matching.Calibration;
 import loopwright.matching.Elsewhere;
 import loopwright.matching.Evidence;
@@ -13,8 +14,10 @@ import loopwright.matching.KnownLength;
 import loopwright.matching.LoopView;
 import loopwright.matching.PartKind;
 import loopwright.matching.PartName;
+import loopwright.matching.PartSheet;
 import loopwright.matching.PartState;
 import loopwright.matching.PartView;
+import loopwright.matching.PlaceView;
 import loopwright.matching.Slot;
 import loopwright.units.Length;
 import loopwright.units.ScaleFactor;
@@ -23,6 +26,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
 import net.jqwik.api.Provide;
 import net.jqwik.api.domains.DomainContextBase;
+import org.jspecify.annotations.Nullable;
 
 /** Every kind of legal view, sensible or not. */
 public final class LoopViews extends DomainContextBase {
@@ -37,11 +41,28 @@ public final class LoopViews extends DomainContextBase {
             slots(PartKind.DRIVER, PartKind.DRIVER, PartKind.TRANSMITTER, PartKind.CABLE),
             Arbitraries.of(Families.NOT_GIVEN, Loops.FAMILIES, Loops.FAMILIES),
             Arbitraries.of(Fact.class).set(),
-            calibrations().injectNull(0.3))
+            calibrations().injectNull(0.3),
+            Combinators.combine(
+                    slots(PartKind.BARRIER, PartKind.ISOLATOR, PartKind.CABLE),
+                    Places.places(),
+                    Arbitraries.of(Alloys.NOT_GIVEN, Places.ALLOYS))
+                .as(Around::new))
         .as(
-            (probe, path, driver, families, facts, calibration) ->
-                new LoopView("T-1", probe, path, driver, families, facts, calibration));
+            (probe, path, driver, families, facts, calibration, around) ->
+                new LoopView(
+                    "T-1",
+                    probe,
+                    path,
+                    driver,
+                    families,
+                    facts,
+                    calibration,
+                    around.barrier(),
+                    around.place(),
+                    around.alloys()));
   }
+
+  private record Around(Slot barrier, PlaceView place, Alloys alloys) {}
 
   private static Arbitrary<Slot> slots(PartKind... kinds) {
     return Arbitraries.frequencyOf(
@@ -68,19 +89,23 @@ public final class LoopViews extends DomainContextBase {
     return Combinators.combine(
             first,
             Arbitraries.of("5", "8", "8.0").map(BigDecimal::new).injectNull(0.5),
-            scaleFactors().injectNull(0.5),
+            Combinators.combine(scaleFactors().injectNull(0.5), Places.sheets())
+                .as(ScaleAndSheet::new),
             Arbitraries.of(PartState.class),
             Arbitraries.of("pack 12").injectNull(0.8),
             Arbitraries.of("T-1", "T-2").map(tag -> new Elsewhere(tag, "")).list().ofMaxSize(4))
         .as(
-            (part, tip, scale, state, promised, elsewhere) ->
+            (part, tip, said, state, promised, elsewhere) ->
                 part.tipMillimetres(tip)
-                    .scaleFactor(scale)
+                    .scaleFactor(said.scale())
+                    .sheet(said.sheet())
                     .state(state)
                     .promisedTo(promised)
                     .elsewhere(elsewhere)
                     .build());
   }
+
+  private record ScaleAndSheet(@Nullable ScaleFactor scale, PartSheet sheet) {}
 
   private static Arbitrary<PartName> names() {
     return Arbitraries.of(
@@ -113,13 +138,17 @@ public final class LoopViews extends DomainContextBase {
   private static Arbitrary<Calibration> calibrations() {
     return Combinators.combine(
             Arbitraries.of(Calibration.Outcome.class),
-            Arbitraries.of(List.of(), List.of("extension cable XC-1")))
+            Arbitraries.of(List.of(), List.of("extension cable XC-1")),
+            Arbitraries.of("", "4140", "304", "unheard of"),
+            Arbitraries.doubles().between(1, 10).injectNull(0.3))
         .as(
-            (outcome, changed) ->
+            (outcome, changed, alloy, asf) ->
                 new Calibration(
                     LocalDate.parse("2025-11-02"),
                     outcome,
-                    changed.stream().map(String::valueOf).toList()));
+                    changed.stream().map(String::valueOf).toList(),
+                    alloy,
+                    asf));
   }
 
   /** Whether a part is fitted whose length nobody knows. */
