@@ -4,6 +4,7 @@ import java.time.InstantSource;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loopwright.calibration.CalibrationPages;
@@ -16,6 +17,7 @@ import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.db.Tx;
 import loopwright.demo.DemoPlant;
+import loopwright.exchange.Proposal;
 import loopwright.importing.Features;
 import loopwright.importing.ImportPages;
 import loopwright.importing.Importing;
@@ -25,6 +27,7 @@ import loopwright.loop.ChangePages;
 import loopwright.loop.Configuration;
 import loopwright.loop.Judging;
 import loopwright.loop.LoopPages;
+import loopwright.loop.LoopsOffBalance;
 import loopwright.loop.NeedsPages;
 import loopwright.loop.PlantPages;
 import loopwright.loop.RegisteredParts;
@@ -43,6 +46,8 @@ import loopwright.register.Register;
 import loopwright.register.RegisterPages;
 import loopwright.register.ToleranceProfiles;
 import loopwright.register.Whereabouts;
+import loopwright.remedy.ExchangePages;
+import loopwright.remedy.Remedies;
 import loopwright.search.FindPages;
 import loopwright.web.NavItem;
 import loopwright.web.Page;
@@ -50,6 +55,7 @@ import loopwright.web.Pages;
 import loopwright.web.Permission;
 import loopwright.web.Web;
 import loopwright.web.WebSettings;
+import org.jspecify.annotations.Nullable;
 
 /** The composition root: every object that lives as long as the program is made here. */
 public final class App implements AutoCloseable {
@@ -59,6 +65,7 @@ public final class App implements AutoCloseable {
           new NavItem("/plant", "Plant", "plant"),
           new NavItem("/parts", "Parts", "parts"),
           new NavItem("/calibrations", "Calibrations", "calibrations"),
+          new NavItem("/exchanges", "Exchanges", "exchanges"),
           new NavItem("/families", "Families", "families"),
           new NavItem("/profiles", "Profiles", "profiles"),
           new NavItem("/import", "Import", "import", Permission.PLAN),
@@ -80,6 +87,7 @@ public final class App implements AutoCloseable {
   private final Configuration configuration;
   private final Calibrations calibrations;
   private final Importing importing;
+  private final Remedies remedies;
 
   private App(Database database, InstantSource clock) {
     this.database = database;
@@ -98,6 +106,7 @@ public final class App implements AutoCloseable {
     Features taken =
         new Features(families, profiles, register, plant, channels, configuration, calibrations);
     this.importing = new Importing(database, taken, clock);
+    this.remedies = new Remedies(new LoopsOffBalance(judging, clock), families, plant);
   }
 
   /**
@@ -128,6 +137,16 @@ public final class App implements AutoCloseable {
     return claimed(database, purpose, clock);
   }
 
+  /**
+   * Opens the database of a folder, which must be there.
+   *
+   * @throws loopwright.problem.Refused if it isn't, or can't be read
+   */
+  public static App openExisting(Place.Folder place, InstantSource clock) {
+    Database.openExisting(place, new JournalStore(), clock).close();
+    return open(place, clock);
+  }
+
   /** Serves the pages. Close the result before this. */
   public Web serve(WebSettings settings, String site) {
     Page page = new Page(site, NAV);
@@ -156,6 +175,7 @@ public final class App implements AutoCloseable {
             List.of(new CalibrationsOfPart(calibrations)),
             clock),
         new PlantEditPages(database, page, plant, families),
+        new ExchangePages(database, page, plant, remedies),
         new FindPages(database, page, plant, register, search),
         new ImportPages(importing, page),
         new JournalPages(database, page, this::clockShown),
@@ -189,6 +209,23 @@ public final class App implements AutoCloseable {
       announce.run();
       DemoPlant.load(database, importing, plant, clock);
     }
+  }
+
+  /**
+   * What would put loops of a train, or of the whole plant, back into balance.
+   *
+   * @param train its code; null for the whole plant
+   */
+  public Proposal propose(@Nullable String train) {
+    return database.read(
+        sql ->
+            remedies
+                .propose(
+                    sql,
+                    train == null
+                        ? OptionalLong.empty()
+                        : OptionalLong.of(remedies.trainCalled(sql, train)))
+                .proposal());
   }
 
   public Importing importing() {

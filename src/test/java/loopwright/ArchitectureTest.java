@@ -45,6 +45,8 @@ class ArchitectureTest {
     "loopwright.matching..",
     "loopwright.curve..",
     "loopwright.uncertainty..",
+    "loopwright.exchange..",
+    "loopwright.remedy..",
     "loopwright.registerfile..",
     "loopwright.loop..",
     "loopwright.calibration..",
@@ -57,6 +59,7 @@ class ArchitectureTest {
     "loopwright.matching..",
     "loopwright.curve..",
     "loopwright.uncertainty..",
+    "loopwright.exchange..",
     "loopwright.numerics..",
     "loopwright.units.."
   };

@@ -19,6 +19,7 @@ import picocli.CommandLine.IVersionProvider;
     subcommands = {
       AnalyseCommand.class,
       CheckCommand.class,
+      ExchangesCommand.class,
       ServeCommand.class,
       DemoCommand.class,
       ImportCommand.class,

@@ -55,7 +55,7 @@ final class Steps {
   }
 
   private static String calibrate(Exchange exchange) {
-    return "Record the assembly of each loop, then take a new curve of %s: any exchange ends what a curve stands for."
+    return "Record a survey of each loop with the part taken out, then its assembly, and take a new curve of %s: any exchange ends what a curve stands for."
         .formatted(list(exchange.loops()));
   }
 

@@ -1,7 +1,9 @@
 package loopwright.matching.rules;
 
 import java.util.List;
+import loopwright.matching.LoopView;
 import loopwright.matching.RuleBook;
+import loopwright.units.Length;
 
 /** The rules of the trade that this program judges by. */
 public final class StandardRules {
@@ -24,6 +26,11 @@ public final class StandardRules {
               new CalibratedAsFitted()));
 
   private StandardRules() {}
+
+  /** Largest length balance of either sign at which that loop still matches, inclusive. */
+  public static Length lengthTolerance(LoopView loop) {
+    return LengthBalance.toleranceOf(loop);
+  }
 
   public static RuleBook book() {
     return BOOK;

@@ -1,0 +1,30 @@
+package loopwright.register;
+
+import java.util.Collection;
+import java.util.List;
+import loopwright.matching.KnownLength;
+import loopwright.matching.PartKind;
+import org.jooq.DSLContext;
+
+/** What lies on the shelves and may be fitted. */
+public final class Stock {
+  private final StockStore store = new StockStore();
+
+  /**
+   * A part in stock.
+   *
+   * @param family code
+   */
+  public record Lying(
+      ComponentId id,
+      String label,
+      PartKind kind,
+      String family,
+      KnownLength length,
+      Shelf shelf) {}
+
+  /** Parts in stock of those families whose length is known, by label. */
+  public List<Lying> lying(DSLContext sql, Collection<String> families) {
+    return families.isEmpty() ? List.of() : store.lying(sql, families);
+  }
+}
