@@ -257,7 +257,8 @@ public final class CalibrationPages implements Pages, LoopPanel {
 
   @Override
   public Object model(DSLContext sql, Loop loop) {
-    List<Calibrated> all = calibrations.ofLoop(sql, loop.point(), loop.fingerprint(), ON_LOOP);
+    List<Calibrated> all =
+        calibrations.ofLoop(sql, loop.point(), loop.fingerprint(), loop.viewpoint(), ON_LOOP);
     Optional<Calibrated> latest = all.stream().filter(Calibrated::hasCurve).findFirst();
     return new Panel(
         all.stream().map(c -> row(c, loop.zone())).toList(),

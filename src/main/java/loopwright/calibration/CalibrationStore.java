@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 import loopwright.curve.CurveReading;
 import loopwright.curve.CurveResult;
@@ -27,9 +28,11 @@ import loopwright.db.gen.tables.records.CalibrationReadingRecord;
 import loopwright.db.gen.tables.records.CalibrationRecord;
 import loopwright.db.gen.tables.records.CombinationPartRecord;
 import loopwright.db.gen.tables.records.CombinationRecord;
+import loopwright.journal.KnownTimeStore;
 import loopwright.loop.AsLeftFacts;
 import loopwright.loop.Content;
 import loopwright.loop.Placed;
+import loopwright.time.Viewpoint;
 import loopwright.units.Reported;
 import loopwright.units.Unit;
 import org.jooq.Condition;
@@ -37,6 +40,8 @@ import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.Record;
 import org.jooq.Record2;
+import org.jooq.Record3;
+import org.jooq.Result;
 import org.jooq.SelectOnConditionStep;
 import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
@@ -157,16 +162,40 @@ final class CalibrationStore {
         .fetch(CalibrationStore::row);
   }
 
+  /** The same of those that had been measured and were known then. */
+  List<Calibrated> latest(DSLContext sql, Condition which, Viewpoint viewpoint, int most) {
+    Condition measured = CALIBRATION.MEASURED_AT.le(Tx.moment(viewpoint.at()));
+    if (viewpoint.asKnownNow()) {
+      return latest(sql, which.and(measured), most);
+    }
+    Result<Record2<Long, Long>> all =
+        select(sql)
+            .where(which)
+            .and(measured)
+            .orderBy(CALIBRATION.MEASURED_AT.desc(), CALIBRATION.ID.desc())
+            .fetch()
+            .into(CALIBRATION.ID, CALIBRATION.CHANGE_ID);
+    Set<Long> known = known(sql, viewpoint, all.getValues(CALIBRATION.CHANGE_ID));
+    List<Long> shown =
+        all.stream()
+            .filter(row -> known.contains(row.value2()))
+            .map(Record2::value1)
+            .limit(most)
+            .toList();
+    return latest(sql, CALIBRATION.ID.in(shown), most);
+  }
+
   /** The newest as-left taken at each of these points. */
-  Map<Long, Calibrated> latestAsLeftByPoint(DSLContext sql, Collection<AsLeftFacts.Fitted> loops) {
+  Map<Long, Calibrated> latestAsLeftByPoint(
+      DSLContext sql, Collection<AsLeftFacts.Fitted> loops, Viewpoint viewpoint) {
     List<Long> points = loops.stream().map(AsLeftFacts.Fitted::point).toList();
-    return newest(sql, CALIBRATION.POINT_ID, CALIBRATION.POINT_ID.in(points)).stream()
+    return newest(sql, CALIBRATION.POINT_ID, CALIBRATION.POINT_ID.in(points), viewpoint).stream()
         .collect(Collectors.toMap(c -> Objects.requireNonNull(c.point()), c -> c));
   }
 
   /** The newest as-left of each of these combinations, wherever it was taken. */
   Map<String, Calibrated> latestAsLeftByCombination(
-      DSLContext sql, Collection<AsLeftFacts.Fitted> loops) {
+      DSLContext sql, Collection<AsLeftFacts.Fitted> loops, Viewpoint viewpoint) {
     List<String> fingerprints = loops.stream().map(AsLeftFacts.Fitted::fingerprint).toList();
     List<Long> combinations =
         sql.select(COMBINATION.ID)
@@ -174,7 +203,7 @@ final class CalibrationStore {
             .where(COMBINATION.FINGERPRINT.in(fingerprints))
             .fetch(COMBINATION.ID);
     Condition ofThem = CALIBRATION.COMBINATION_ID.in(combinations);
-    return newest(sql, CALIBRATION.COMBINATION_ID, ofThem).stream()
+    return newest(sql, CALIBRATION.COMBINATION_ID, ofThem, viewpoint).stream()
         .collect(Collectors.toMap(Calibrated::fingerprint, c -> c));
   }
 
@@ -182,18 +211,27 @@ final class CalibrationStore {
    * The newest as-left of each group; of two taken at one moment, the one entered later. Picked
    * here because joining a ranking back makes the embedded engine walk it once for every row.
    */
-  private static List<Calibrated> newest(DSLContext sql, Field<Long> group, Condition which) {
-    Map<Long, Long> newest =
-        sql
-            .select(group, CALIBRATION.ID)
+  private static List<Calibrated> newest(
+      DSLContext sql, Field<Long> group, Condition which, Viewpoint viewpoint) {
+    Result<Record3<Long, Long, Long>> all =
+        sql.select(group, CALIBRATION.ID, CALIBRATION.CHANGE_ID)
             .from(CALIBRATION)
             .where(which)
             .and(asLeft())
+            .and(CALIBRATION.MEASURED_AT.le(Tx.moment(viewpoint.at())))
             .orderBy(CALIBRATION.MEASURED_AT, CALIBRATION.ID)
-            .fetch()
-            .stream()
-            .collect(Collectors.toMap(Record2::value1, Record2::value2, (older, newer) -> newer));
+            .fetch();
+    Set<Long> known = known(sql, viewpoint, all.getValues(CALIBRATION.CHANGE_ID));
+    Map<Long, Long> newest =
+        all.stream()
+            .filter(row -> viewpoint.asKnownNow() || known.contains(row.value3()))
+            .collect(Collectors.toMap(Record3::value1, Record3::value2, (older, newer) -> newer));
     return select(sql).where(CALIBRATION.ID.in(newest.values())).fetch(CalibrationStore::row);
+  }
+
+  private static Set<Long> known(DSLContext sql, Viewpoint viewpoint, Collection<Long> changes) {
+    Long entry = viewpoint.known();
+    return entry == null ? Set.of() : KnownTimeStore.known(sql, entry, changes);
   }
 
   static Condition ofPoint(long point) {

@@ -24,6 +24,7 @@ import loopwright.loop.Placed;
 import loopwright.loop.Standings;
 import loopwright.matching.Calibration;
 import loopwright.problem.Refused;
+import loopwright.time.Viewpoint;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 
@@ -103,11 +104,17 @@ public final class Calibrations {
   /** Calibrations taken at the point or of what is fitted there now, newest first. */
   public List<Calibrated> ofLoop(
       DSLContext sql, long point, Optional<String> fingerprint, int most) {
+    return ofLoop(sql, point, fingerprint, Viewpoint.LATEST, most);
+  }
+
+  /** The same of those measured by the viewpoint's moment and known then. */
+  public List<Calibrated> ofLoop(
+      DSLContext sql, long point, Optional<String> fingerprint, Viewpoint viewpoint, int most) {
     Condition which = CalibrationStore.ofPoint(point);
     if (fingerprint.isPresent()) {
       which = which.or(CalibrationStore.ofFingerprint(fingerprint.get()));
     }
-    return store.latest(sql, which, most);
+    return store.latest(sql, which, viewpoint, most);
   }
 
   /** Calibrations of combinations that held the component, newest first. */
@@ -137,13 +144,16 @@ public final class Calibrations {
   /** What loops are told of as-lefts; made apart because loops are judged before all else. */
   public static AsLeftFacts asLeftFacts() {
     CalibrationStore store = new CalibrationStore();
-    return (sql, loops) -> latestAsLeft(store, sql, loops);
+    return (sql, loops, viewpoint) -> latestAsLeft(store, sql, loops, viewpoint);
   }
 
   private static Map<Long, AsLeftFacts.AsLeft> latestAsLeft(
-      CalibrationStore store, DSLContext sql, Collection<AsLeftFacts.Fitted> loops) {
-    Map<Long, Calibrated> byPoint = store.latestAsLeftByPoint(sql, loops);
-    Map<String, Calibrated> byCombination = store.latestAsLeftByCombination(sql, loops);
+      CalibrationStore store,
+      DSLContext sql,
+      Collection<AsLeftFacts.Fitted> loops,
+      Viewpoint viewpoint) {
+    Map<Long, Calibrated> byPoint = store.latestAsLeftByPoint(sql, loops, viewpoint);
+    Map<String, Calibrated> byCombination = store.latestAsLeftByCombination(sql, loops, viewpoint);
     Map<Long, AsLeftFacts.AsLeft> latest = new HashMap<>();
     for (AsLeftFacts.Fitted loop : loops) {
       Stream.of(

@@ -4,17 +4,18 @@ import java.time.LocalDate;
 import java.util.Collection;
 import java.util.Map;
 import loopwright.matching.Calibration;
+import loopwright.time.Viewpoint;
 import org.jooq.DSLContext;
 
 /** What calibrations say of loops; given by the feature that keeps them. */
 public interface AsLeftFacts {
 
   /**
-   * The latest as-left that concerns each loop.
+   * The latest as-left that concerns each loop, measured by the viewpoint's moment and known then.
    *
    * @return by point; a loop without any is not in it
    */
-  Map<Long, AsLeft> latest(DSLContext sql, Collection<Fitted> loops);
+  Map<Long, AsLeft> latest(DSLContext sql, Collection<Fitted> loops, Viewpoint viewpoint);
 
   /**
    * A loop as it is fitted.

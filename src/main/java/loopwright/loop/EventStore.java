@@ -7,11 +7,14 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.LoopEventRecord;
+import loopwright.journal.KnownTimeStore;
 import loopwright.matching.Judgement;
 import loopwright.matching.Verdict;
+import loopwright.time.Viewpoint;
 import org.jooq.DSLContext;
 import org.jooq.Record;
 import org.jspecify.annotations.Nullable;
@@ -56,6 +59,21 @@ final class EventStore {
         .where(LOOP_EVENT.POINT_ID.eq(point))
         .orderBy(LOOP_EVENT.HAPPENED_AT.desc(), LOOP_EVENT.ID.desc())
         .fetch(EventStore::event);
+  }
+
+  /** What had happened by the viewpoint's moment and was known then, newest first. */
+  List<LoopEvent> ofPoint(DSLContext sql, long point, Viewpoint viewpoint) {
+    List<LoopEvent> all =
+        ofPoint(sql, point).stream()
+            .filter(event -> !event.happenedAt().isAfter(viewpoint.at()))
+            .toList();
+    Long entry = viewpoint.known();
+    if (entry == null) {
+      return all;
+    }
+    Set<Long> known =
+        KnownTimeStore.known(sql, entry, all.stream().map(LoopEvent::change).toList());
+    return all.stream().filter(event -> known.contains(event.change())).toList();
   }
 
   private static LoopEvent event(Record row) {

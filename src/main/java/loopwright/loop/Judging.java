@@ -20,6 +20,7 @@ import loopwright.matching.LoopView;
 import loopwright.matching.PartView;
 import loopwright.matching.RuleBook;
 import loopwright.time.Span;
+import loopwright.time.Viewpoint;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 
@@ -72,7 +73,20 @@ public final class Judging {
             .collect(Collectors.groupingBy(Placed::point));
     Map<Subject, List<Placed>> bySubject = new LinkedHashMap<>();
     subjects.forEach(s -> bySubject.put(s, chains.getOrDefault(s.point(), List.of())));
-    return judge(sql, bySubject, Map.of(), at);
+    return judge(sql, bySubject, Map.of(), at, Viewpoint.LATEST);
+  }
+
+  /**
+   * Loops as they were at a moment, as known then: parts, what is known of them and calibrations;
+   * rules, families and tags are today's.
+   */
+  public List<Judged> judge(DSLContext sql, Collection<Subject> subjects, Viewpoint viewpoint) {
+    Map<Long, List<Placed>> chains =
+        placements.at(sql, subjects.stream().map(Subject::point).toList(), viewpoint).stream()
+            .collect(Collectors.groupingBy(Placed::point));
+    Map<Subject, List<Placed>> bySubject = new LinkedHashMap<>();
+    subjects.forEach(s -> bySubject.put(s, chains.getOrDefault(s.point(), List.of())));
+    return judge(sql, bySubject, Map.of(), viewpoint.at(), viewpoint);
   }
 
   /** One loop as somebody means to leave it at that moment; other loops as they are. */
@@ -83,7 +97,7 @@ public final class Judging {
         .slots()
         .forEach((slot, content) -> proposed.add(proposed(present, subject, slot, content, at)));
     Map<Long, List<Elsewhere>> elsewhere = elsewhere(sql, subject, chain, at);
-    return judge(sql, Map.of(subject, proposed), elsewhere, at).get(0);
+    return judge(sql, Map.of(subject, proposed), elsewhere, at, Viewpoint.LATEST).get(0);
   }
 
   /** What stays where it is was there before, so that its curve still counts. */
@@ -117,15 +131,16 @@ public final class Judging {
       DSLContext sql,
       Map<Subject, List<Placed>> chains,
       Map<Long, List<Elsewhere>> elsewhere,
-      Instant at) {
+      Instant at,
+      Viewpoint viewpoint) {
     Families families = parts.families(sql);
-    Map<Long, PartView> views = new TreeMap<>(parts.parts(sql, components(chains.values())));
+    Map<Long, PartView> views = new TreeMap<>(parts(sql, components(chains.values()), viewpoint));
     elsewhere.forEach(
         (number, places) ->
             views.computeIfPresent(number, (same, view) -> view.standingAlsoAt(places)));
-    Map<Long, AsLeftFacts.AsLeft> latest = asLeft.latest(sql, fitted(chains));
+    Map<Long, AsLeftFacts.AsLeft> latest = asLeft.latest(sql, fitted(chains), viewpoint);
     Map<Long, Allowances.Allowed> allowed = allowances.standing(sql, fitted(chains), at);
-    Map<Long, PartView> known = formerParts(sql, latest.values(), views);
+    Map<Long, PartView> known = formerParts(sql, latest.values(), views, viewpoint);
     List<Judged> judged = new ArrayList<>();
     chains.forEach(
         (subject, chain) -> {
@@ -150,6 +165,12 @@ public final class Judging {
     return new Judged(subject, chain, view, rules.judge(view).under(standing), allowed);
   }
 
+  private Map<Long, PartView> parts(DSLContext sql, Set<Long> numbers, Viewpoint viewpoint) {
+    return viewpoint.equals(Viewpoint.LATEST)
+        ? parts.parts(sql, numbers)
+        : parts.parts(sql, numbers, viewpoint);
+  }
+
   private static Set<Long> components(Collection<List<Placed>> chains) {
     Set<Long> components = new TreeSet<>();
     chains.forEach(
@@ -168,13 +189,16 @@ public final class Judging {
   }
 
   private Map<Long, PartView> formerParts(
-      DSLContext sql, Collection<AsLeftFacts.AsLeft> calibrations, Map<Long, PartView> present) {
+      DSLContext sql,
+      Collection<AsLeftFacts.AsLeft> calibrations,
+      Map<Long, PartView> present,
+      Viewpoint viewpoint) {
     Set<Long> numbers = new TreeSet<>();
     calibrations.forEach(c -> numbers.addAll(Combinations.components(c.fingerprint()).values()));
     numbers.removeAll(present.keySet());
     Map<Long, PartView> all = new TreeMap<>(present);
     if (!numbers.isEmpty()) {
-      all.putAll(parts.parts(sql, numbers));
+      all.putAll(parts(sql, numbers, viewpoint));
     }
     return all;
   }

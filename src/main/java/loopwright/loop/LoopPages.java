@@ -4,13 +4,14 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import loopwright.db.Database;
+import loopwright.journal.Looking;
 import loopwright.plant.Channels;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
@@ -18,6 +19,7 @@ import loopwright.plant.PointDetails;
 import loopwright.plant.PointId;
 import loopwright.plant.PointPlace;
 import loopwright.time.SiteMoment;
+import loopwright.time.Viewpoint;
 import loopwright.units.Numbers;
 import loopwright.web.Page;
 import loopwright.web.Pages;
@@ -107,22 +109,40 @@ public final class LoopPages implements Pages {
       List<EventLine> events) {}
 
   private void show(Context http) {
-    UnitsShown units = UnitsShown.of(http);
-    LoopPage shown = database.read(sql -> loopPage(sql, http.pathParam("tag"), units));
-    page.show(http, "loop/loop", Map.of("loop", shown));
+    Map<String, Object> model = new HashMap<>();
+    Looking look = database.read(sql -> fill(sql, http, model));
+    page.show(http, look.status(), "loop/loop", model);
   }
 
-  private LoopPage loopPage(DSLContext sql, String tag, UnitsShown units) {
-    Point point = plant.pointTagged(sql, tag).orElseThrow(NotFoundResponse::new);
+  private Looking fill(DSLContext sql, Context http, Map<String, Object> model) {
+    Point point = plant.pointTagged(sql, http.pathParam("tag")).orElseThrow(NotFoundResponse::new);
     PointPlace place = plant.place(sql, point.id()).orElseThrow(NotFoundResponse::new);
+    Looking look = Looking.of(http, sql, place.site().zone(), clock.instant());
+    model.put("look", look);
+    model.put("loop", loopPage(sql, point, place, look, UnitsShown.of(http)));
+    return look;
+  }
+
+  private Judging.Judged judged(DSLContext sql, Point point, Looking look) {
+    Judging.Subject subject = new Judging.Subject(point.id().number(), point.tag());
+    return look.past()
+        ? judging.judge(sql, List.of(subject), look.viewpoint()).get(0)
+        : judging.judge(sql, List.of(subject), look.viewpoint().at()).get(0);
+  }
+
+  private LoopPage loopPage(
+      DSLContext sql, Point point, PointPlace place, Looking look, UnitsShown units) {
     ZoneId zone = place.site().zone();
-    Instant now = clock.instant();
     long number = point.id().number();
-    Judging.Judged judged =
-        judging.judge(sql, List.of(new Judging.Subject(number, point.tag())), now).get(0);
+    Judging.Judged judged = judged(sql, point, look);
     LoopPanel.Loop loop =
         new LoopPanel.Loop(
-            number, point.tag(), zone, Combinations.fingerprint(judged.chain()), units);
+            number,
+            point.tag(),
+            zone,
+            Combinations.fingerprint(judged.chain()),
+            units,
+            look.past() ? look.viewpoint() : Viewpoint.LATEST);
     return new LoopPage(
         point.tag(),
         number,
@@ -134,14 +154,16 @@ public final class LoopPages implements Pages {
         about(point.details()),
         judged.judgement().verdict().word(),
         Headline.of(judged.judgement()),
-        "as of " + SiteMoment.shown(now, zone) + " at the site · as known now",
+        look.shown(),
         Drawing.of(judged),
         Shown.rows(judged.judgement()),
         parts(judged, zone, units),
         ChannelLines.of(channels.ofPoint(sql, new PointId(number))),
         panels.stream().flatMap(panel -> panel.actions(loop).stream()).toList(),
         panels.stream().map(p -> new PanelShown(p.template(), p.model(sql, loop))).toList(),
-        events.ofPoint(sql, number).stream().map(event -> line(event, zone)).toList());
+        events.ofPoint(sql, number, loop.viewpoint()).stream()
+            .map(event -> line(event, zone))
+            .toList());
   }
 
   private static String about(PointDetails details) {

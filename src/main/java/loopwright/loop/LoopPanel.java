@@ -3,6 +3,7 @@ package loopwright.loop;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import loopwright.time.Viewpoint;
 import loopwright.web.UnitsShown;
 import org.jooq.DSLContext;
 
@@ -15,9 +16,15 @@ public interface LoopPanel {
    * The loop shown.
    *
    * @param fingerprint of what is fitted, where that is known
+   * @param viewpoint from where it is looked at; {@link Viewpoint#LATEST} for the present
    */
   record Loop(
-      long point, String tag, ZoneId zone, Optional<String> fingerprint, UnitsShown units) {}
+      long point,
+      String tag,
+      ZoneId zone,
+      Optional<String> fingerprint,
+      UnitsShown units,
+      Viewpoint viewpoint) {}
 
   /** Something one can do from the page. */
   record Action(String label, String href) {}

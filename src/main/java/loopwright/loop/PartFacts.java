@@ -7,6 +7,7 @@ import loopwright.db.Tx;
 import loopwright.matching.Families;
 import loopwright.matching.PartKind;
 import loopwright.matching.PartView;
+import loopwright.time.Viewpoint;
 import loopwright.units.Length;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
@@ -23,6 +24,14 @@ public interface PartFacts {
    * @return by number; one that doesn't exist is not in it
    */
   Map<Long, PartView> parts(DSLContext sql, Collection<Long> numbers);
+
+  /**
+   * The same as believed of that moment, as known then. Before the first thing recorded of a part,
+   * that first record counts. Names are today's.
+   *
+   * @return by number; one that nobody knew of is not in it
+   */
+  Map<Long, PartView> parts(DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint);
 
   /** Told whenever parts came or went, so that their state follows. */
   void placementsChanged(Tx tx, Collection<Long> numbers);

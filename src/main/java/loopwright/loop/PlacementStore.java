@@ -21,6 +21,7 @@ import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.PlacementRecord;
 import loopwright.db.gen.tables.records.PlacementRetiredRecord;
 import loopwright.time.Span;
+import loopwright.time.Viewpoint;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
@@ -32,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * those held now, chained so that the database refuses overlaps of a slot and of a part.
  */
 final class PlacementStore {
+  private final PastPlacementStore past = new PastPlacementStore();
 
   /** What is believed to sit at the point at that moment, in chain order. */
   List<Placed> at(DSLContext sql, long point, Instant moment) {
@@ -41,6 +43,13 @@ final class PlacementStore {
   /** The same for several points at once. */
   List<Placed> at(DSLContext sql, Collection<Long> points, Instant moment) {
     return fetch(sql, OCCUPANCY.POINT_ID.in(points).and(covers(moment)));
+  }
+
+  /** The same as it was known when the record ended with an earlier entry. */
+  List<Placed> at(DSLContext sql, Collection<Long> points, Viewpoint viewpoint) {
+    return viewpoint.asKnownNow()
+        ? at(sql, points, viewpoint.at())
+        : past.at(sql, points, viewpoint);
   }
 
   /** Everything believed now about the point, past and future. */
@@ -148,7 +157,7 @@ final class PlacementStore {
         row.get(PLACEMENT.SOURCE));
   }
 
-  private static Content content(String word, @Nullable Long component, short channel) {
+  static Content content(String word, @Nullable Long component, short channel) {
     if (component != null) {
       return new Content.Part(component, channel);
     }

@@ -18,6 +18,7 @@ import loopwright.register.PartSearch;
 import loopwright.register.PartsAsJudged;
 import loopwright.register.Register;
 import loopwright.register.Whereabouts;
+import loopwright.time.Viewpoint;
 import loopwright.units.Length;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
@@ -42,6 +43,11 @@ public final class RegisteredParts implements PartFacts {
   @Override
   public Map<Long, PartView> parts(DSLContext sql, Collection<Long> numbers) {
     return judged.parts(sql, numbers);
+  }
+
+  @Override
+  public Map<Long, PartView> parts(DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint) {
+    return judged.parts(sql, numbers, viewpoint);
   }
 
   @Override

@@ -5,21 +5,31 @@ import static loopwright.db.gen.Tables.COMPONENT_FACT;
 import static loopwright.db.gen.Tables.COMPONENT_FACT_NOW;
 import static loopwright.db.gen.Tables.COMPONENT_FACT_RETIRED;
 
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.db.DbProblem;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.Change;
 import loopwright.db.gen.tables.records.ComponentFactRecord;
 import loopwright.db.gen.tables.records.ComponentFactRetiredRecord;
+import loopwright.journal.KnownTimeStore;
 import loopwright.problem.Refused;
 import loopwright.time.Span;
+import loopwright.time.Viewpoint;
 import loopwright.units.Reported;
 import org.jooq.DSLContext;
 import org.jooq.Record;
+import org.jooq.Result;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,6 +37,7 @@ import org.jspecify.annotations.Nullable;
  * component_fact_now} holds those held now, chained so that the database refuses overlaps.
  */
 final class FactStore {
+  private static final int AT_ONCE = 1_000;
   private static final Change MADE = CHANGE.as("made");
   private static final Change ENDED = CHANGE.as("ended");
 
@@ -39,6 +50,67 @@ final class FactStore {
         .where(COMPONENT_FACT_NOW.COMPONENT_ID.eq(id.number()))
         .orderBy(COMPONENT_FACT_NOW.VALID_FROM)
         .fetch(row -> belief(row.into(COMPONENT_FACT), null, null));
+  }
+
+  /**
+   * The belief about each part that counts at a viewpoint: the one of that moment, else the first.
+   *
+   * @return by part; one of which nothing was known is not in it
+   */
+  Map<Long, Belief> at(DSLContext sql, Collection<Long> components, Viewpoint viewpoint) {
+    Map<Long, Belief> found = new HashMap<>();
+    for (List<Long> some : Chunks.of(Set.copyOf(components), AT_ONCE)) {
+      believed(sql, some, viewpoint.known())
+          .forEach((number, line) -> found.put(number, at(line, viewpoint.at())));
+    }
+    return found;
+  }
+
+  private static Belief at(List<Belief> line, Instant at) {
+    return line.stream()
+        .filter(belief -> !belief.span().from().isAfter(at))
+        .reduce((earlier, later) -> later)
+        .orElse(line.get(0));
+  }
+
+  /** What was believed when the record ended with that entry, by part, oldest first. */
+  Map<Long, List<Belief>> believed(
+      DSLContext sql, Collection<Long> components, @Nullable Long entry) {
+    return entry == null
+        ? sql.select(COMPONENT_FACT.asterisk())
+            .from(COMPONENT_FACT_NOW)
+            .join(COMPONENT_FACT)
+            .on(COMPONENT_FACT.ID.eq(COMPONENT_FACT_NOW.FACT_ID))
+            .where(COMPONENT_FACT_NOW.COMPONENT_ID.in(components))
+            .orderBy(COMPONENT_FACT_NOW.VALID_FROM)
+            .fetchGroups(
+                COMPONENT_FACT.COMPONENT_ID, row -> belief(row.into(COMPONENT_FACT), null, null))
+        : believedThen(sql, components, entry);
+  }
+
+  private static Map<Long, List<Belief>> believedThen(
+      DSLContext sql, Collection<Long> components, long entry) {
+    Result<? extends Record> rows =
+        sql.select(COMPONENT_FACT.asterisk(), COMPONENT_FACT_RETIRED.CHANGE_ID)
+            .from(COMPONENT_FACT)
+            .leftJoin(COMPONENT_FACT_RETIRED)
+            .on(COMPONENT_FACT_RETIRED.FACT_ID.eq(COMPONENT_FACT.ID))
+            .where(COMPONENT_FACT.COMPONENT_ID.in(components))
+            .orderBy(COMPONENT_FACT.VALID_FROM)
+            .fetch();
+    Set<Long> changes = new HashSet<>(rows.getValues(COMPONENT_FACT.CHANGE_ID));
+    rows.getValues(COMPONENT_FACT_RETIRED.CHANGE_ID).stream()
+        .filter(change -> change != null)
+        .forEach(changes::add);
+    Set<Long> known = KnownTimeStore.known(sql, entry, changes);
+    return rows.stream()
+        .filter(row -> known.contains(row.get(COMPONENT_FACT.CHANGE_ID)))
+        .filter(row -> !known.contains(row.get(COMPONENT_FACT_RETIRED.CHANGE_ID)))
+        .collect(
+            Collectors.groupingBy(
+                row -> row.get(COMPONENT_FACT.COMPONENT_ID),
+                Collectors.mapping(
+                    row -> belief(row.into(COMPONENT_FACT), null, null), Collectors.toList())));
   }
 
   /** Every belief ever held, the latest said first. */

@@ -1,12 +1,15 @@
 package loopwright.register;
 
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.stream.Collectors;
 import loopwright.db.Tx;
 import loopwright.matching.Families;
 import loopwright.matching.PartName;
+import loopwright.matching.PartState;
 import loopwright.matching.PartView;
+import loopwright.time.Viewpoint;
 import loopwright.units.Length;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
@@ -15,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 public final class PartsAsJudged {
   private final ComponentStore components = new ComponentStore();
   private final FamilyStore families = new FamilyStore();
+  private final FactStore facts = new FactStore();
   private final FamilyBook book = new FamilyBook();
 
   /** Every known family and interchangeable pair. */
@@ -33,15 +37,50 @@ public final class PartsAsJudged {
         .collect(Collectors.toMap(Map.Entry::getKey, entry -> view(entry.getValue(), codes)));
   }
 
+  /**
+   * The same as believed of that moment, as known then. Before the first thing recorded of a part,
+   * that first record counts. Names are today's, and so are the codes of families.
+   *
+   * @return by number; one that nobody knew of is not in it
+   */
+  public Map<Long, PartView> parts(DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint) {
+    Map<Long, String> codes = families.codes(sql);
+    Map<Long, Component> named = components.components(sql, numbers);
+    Map<Long, PartView> views = new HashMap<>();
+    facts
+        .at(sql, numbers, viewpoint)
+        .forEach(
+            (number, belief) -> {
+              Component part = named.get(number);
+              if (part != null) {
+                views.put(number, view(part.details(), belief.facts(), fitted(belief), codes));
+              }
+            });
+    return views;
+  }
+
+  /** Whoever asks for parts of the past asks for parts of a chain: what is usable was fitted. */
+  private static PartState fitted(Belief belief) {
+    return switch (belief.facts().condition()) {
+      case SCRAPPED -> PartState.SCRAPPED;
+      case QUARANTINED -> PartState.QUARANTINED;
+      case USABLE -> PartState.FITTED;
+    };
+  }
+
   /** To be told whenever parts came or went, so that their state follows. */
   public void placementsChanged(Tx tx, Collection<Long> numbers) {
     numbers.forEach(number -> components.refreshState(tx, new ComponentId(number)));
   }
 
   private static PartView view(Component part, Map<Long, String> codes) {
-    PartIdentity identity = part.details().identity();
-    ComponentFacts facts = part.facts();
-    return PartView.of(part.kind())
+    return view(part.details(), part.facts(), part.state(), codes);
+  }
+
+  private static PartView view(
+      ComponentDetails details, ComponentFacts facts, PartState state, Map<Long, String> codes) {
+    PartIdentity identity = details.identity();
+    return PartView.of(details.kind())
         .name(
             new PartName(
                 identity.maker(),
@@ -53,7 +92,7 @@ public final class PartsAsJudged {
         .measuredLength(facts.physicalLength() == null ? null : Length.of(facts.physicalLength()))
         .tipMillimetres(facts.tipMillimetres())
         .scaleFactor(facts.scaleFactor())
-        .state(part.state())
+        .state(state)
         .build();
   }
 

@@ -1,0 +1,71 @@
+package loopwright.journal;
+
+import static loopwright.db.gen.Tables.CHANGE;
+import static loopwright.db.gen.Tables.JOURNAL_ENTRY;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import loopwright.db.Tx;
+import org.jooq.DSLContext;
+import org.jooq.Field;
+import org.jooq.impl.DSL;
+
+/** Known time: which changes the record held when it had so many entries. */
+public final class KnownTimeStore {
+  private static final int AT_ONCE = 1_000;
+
+  /**
+   * More changes than can be under way at one time. A change begun later than another may be
+   * entered before it, but only while both are under way.
+   */
+  private static final int UNDER_WAY = 200;
+
+  private KnownTimeStore() {}
+
+  /**
+   * The last entry that had been made by that moment: the one before the first change that was
+   * begun later.
+   *
+   * @return 0 if nothing was known then
+   */
+  public static long entryBy(DSLContext sql, Instant moment) {
+    List<Long> later =
+        sql.select(CHANGE.ID)
+            .from(CHANGE)
+            .where(CHANGE.MADE_AT.gt(Tx.moment(moment)))
+            .orderBy(CHANGE.MADE_AT, CHANGE.ID)
+            .limit(UNDER_WAY)
+            .fetch(CHANGE.ID);
+    Long first =
+        sql.select(DSL.min(JOURNAL_ENTRY.SEQ))
+            .from(JOURNAL_ENTRY)
+            .where(JOURNAL_ENTRY.CHANGE_ID.in(later))
+            .fetchSingle()
+            .value1();
+    return first == null ? JournalStore.head(sql) : first - 1;
+  }
+
+  /** Those of the changes that were complete when the record ended with that entry. */
+  public static Set<Long> known(DSLContext sql, long entry, Collection<Long> changes) {
+    Field<Long> last = DSL.max(JOURNAL_ENTRY.SEQ);
+    List<Long> all = new ArrayList<>(new TreeSet<>(changes));
+    Set<Long> known = new HashSet<>();
+    for (int from = 0; from < all.size(); from += AT_ONCE) {
+      known.addAll(
+          sql.select(JOURNAL_ENTRY.CHANGE_ID)
+              .from(JOURNAL_ENTRY)
+              .where(
+                  JOURNAL_ENTRY.CHANGE_ID.in(
+                      all.subList(from, Math.min(from + AT_ONCE, all.size()))))
+              .groupBy(JOURNAL_ENTRY.CHANGE_ID)
+              .having(last.le(entry))
+              .fetch(JOURNAL_ENTRY.CHANGE_ID));
+    }
+    return known;
+  }
+}
