@@ -23,6 +23,7 @@ import loopwright.importing.ImportPages;
 import loopwright.importing.Importing;
 import loopwright.journal.JournalPages;
 import loopwright.journal.JournalStore;
+import loopwright.loop.Allowances;
 import loopwright.loop.ChangePages;
 import loopwright.loop.Configuration;
 import loopwright.loop.Judging;
@@ -95,11 +96,7 @@ public final class App implements AutoCloseable {
     this.people = new People(database);
     this.parts = new RegisteredParts(new PartsAsJudged(), register, search);
     this.judging =
-        new Judging(
-            parts,
-            Calibrations.asLeftFacts(),
-            loopwright.loop.Allowances.NONE,
-            StandardRules.book());
+        new Judging(parts, Calibrations.asLeftFacts(), Allowances.NONE, StandardRules.book());
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);
     this.calibrations = new Calibrations(configuration, standings, clock);
@@ -131,7 +128,10 @@ public final class App implements AutoCloseable {
 
   /** Opens what is there, whatever it is for; a new database becomes a site's. */
   public static App open(Place place, InstantSource clock) {
-    Database database = Database.open(place, new JournalStore(), clock);
+    return claimed(Database.open(place, new JournalStore(), clock), clock);
+  }
+
+  private static App claimed(Database database, InstantSource clock) {
     Installation.Purpose purpose =
         Installation.of(database).map(Installation::purpose).orElse(Installation.Purpose.SITE);
     return claimed(database, purpose, clock);
@@ -143,8 +143,7 @@ public final class App implements AutoCloseable {
    * @throws loopwright.problem.Refused if it isn't, or can't be read
    */
   public static App openExisting(Place.Folder place, InstantSource clock) {
-    Database.openExisting(place, new JournalStore(), clock).close();
-    return open(place, clock);
+    return claimed(Database.openExisting(place, new JournalStore(), clock), clock);
   }
 
   /** Serves the pages. Close the result before this. */
@@ -219,13 +218,11 @@ public final class App implements AutoCloseable {
   public Proposal propose(@Nullable String train) {
     return database.read(
         sql ->
-            remedies
-                .propose(
-                    sql,
-                    train == null
-                        ? OptionalLong.empty()
-                        : OptionalLong.of(remedies.trainCalled(sql, train)))
-                .proposal());
+            remedies.propose(
+                sql,
+                train == null
+                    ? OptionalLong.empty()
+                    : OptionalLong.of(remedies.trainCalled(sql, train))));
   }
 
   public Importing importing() {

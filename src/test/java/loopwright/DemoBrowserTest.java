@@ -3,16 +3,11 @@ package loopwright;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
-import java.time.InstantSource;
 import java.util.List;
-import java.util.UUID;
-import loopwright.db.Installation;
-import loopwright.db.Place;
 import loopwright.people.People;
 import loopwright.testing.Browser;
+import loopwright.testing.DemoSite;
 import loopwright.testing.TestClock;
-import loopwright.web.Web;
-import loopwright.web.WebSettings;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -30,26 +25,19 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 class DemoBrowserTest {
   @RegisterExtension static final Browser browser = new Browser();
 
-  private static App app;
-  private static Web web;
+  private static DemoSite site;
 
   @BeforeAll
   static void open() {
-    InstantSource clock = new TestClock("2026-11-25T09:00:00Z");
-    assertThat(clock.instant()).isEqualTo(Instant.parse("2026-11-25T09:00:00Z"));
-    app = App.open(new Place.Memory("demo-" + UUID.randomUUID()), Installation.Purpose.DEMO, clock);
-    app.fillDemo(() -> {});
-    app.people().createDemoAccounts();
-    web = app.serve(WebSettings.loopback(0), "Demo plant");
+    assertThat(new TestClock(DemoSite.NOW).instant())
+        .isEqualTo(Instant.parse("2026-11-25T09:00:00Z"));
+    site = new DemoSite();
   }
 
   @AfterAll
   static void close() {
-    if (web != null) {
-      web.close();
-    }
-    if (app != null) {
-      app.close();
+    if (site != null) {
+      site.close();
     }
   }
 
@@ -57,11 +45,11 @@ class DemoBrowserTest {
   void signIn() {
     browser.forget();
     browser.width(Browser.DESK);
-    browser.signIn(web.address().toString(), "technician", People.DEMO_PASSWORD);
+    browser.signIn(site.address().toString(), "technician", People.DEMO_PASSWORD);
   }
 
   private static void open(String path) {
-    browser.driver().get(web.address().resolve(path).toString());
+    browser.driver().get(site.address().resolve(path).toString());
   }
 
   private static String text(String css) {

@@ -12,7 +12,6 @@ import java.util.Optional;
 import loopwright.curve.CurveAnalysis;
 import loopwright.db.Database;
 import loopwright.loop.Combinations;
-import loopwright.loop.LoopPages;
 import loopwright.loop.LoopPanel;
 import loopwright.plant.Plant;
 import loopwright.plant.PointId;
@@ -22,6 +21,7 @@ import loopwright.register.Register;
 import loopwright.time.SiteMoment;
 import loopwright.web.Page;
 import loopwright.web.Pages;
+import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import loopwright.web.UnitsShown;
@@ -150,7 +150,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
         c.number(),
         SiteMoment.shown(c.measuredAt(), zone),
         c.tag() == null ? "bench" : c.tag(),
-        c.tag() == null ? null : "/loops/" + LoopPages.inAddress(c.tag()),
+        c.tag() == null ? null : "/loops/" + PathSegment.of(c.tag()),
         c.stage().word(),
         c.verdict() == null ? "no curve" : c.verdict(),
         said(c));
@@ -203,7 +203,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
     return new Record(
         c.number(),
         c.tag() == null ? "bench" : c.tag(),
-        c.tag() == null ? null : "/loops/" + LoopPages.inAddress(c.tag()),
+        c.tag() == null ? null : "/loops/" + PathSegment.of(c.tag()),
         c.stage().word(),
         c.verdict() == null ? "no curve" : c.verdict(),
         SiteMoment.shown(c.measuredAt(), zone) + " " + zone.getId(),
@@ -272,7 +272,6 @@ public final class CalibrationPages implements Pages, LoopPanel {
 
   @Override
   public List<Action> actions(Loop loop) {
-    return List.of(
-        new Action("Type a curve", "/loops/" + LoopPages.inAddress(loop.tag()) + "/curve"));
+    return List.of(new Action("Type a curve", "/loops/" + PathSegment.of(loop.tag()) + "/curve"));
   }
 }

@@ -39,7 +39,6 @@ import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Field;
 import org.jooq.Record;
-import org.jooq.Record2;
 import org.jooq.Record3;
 import org.jooq.Result;
 import org.jooq.SelectOnConditionStep;
@@ -168,21 +167,18 @@ final class CalibrationStore {
     if (viewpoint.asKnownNow()) {
       return latest(sql, which.and(measured), most);
     }
-    Result<Record2<Long, Long>> all =
+    Result<? extends Record> all =
         select(sql)
             .where(which)
             .and(measured)
             .orderBy(CALIBRATION.MEASURED_AT.desc(), CALIBRATION.ID.desc())
-            .fetch()
-            .into(CALIBRATION.ID, CALIBRATION.CHANGE_ID);
+            .fetch();
     Set<Long> known = known(sql, viewpoint, all.getValues(CALIBRATION.CHANGE_ID));
-    List<Long> shown =
-        all.stream()
-            .filter(row -> known.contains(row.value2()))
-            .map(Record2::value1)
-            .limit(most)
-            .toList();
-    return latest(sql, CALIBRATION.ID.in(shown), most);
+    return all.stream()
+        .filter(row -> known.contains(row.get(CALIBRATION.CHANGE_ID)))
+        .limit(most)
+        .map(CalibrationStore::row)
+        .toList();
   }
 
   /** The newest as-left taken at each of these points. */

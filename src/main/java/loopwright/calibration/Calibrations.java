@@ -16,6 +16,7 @@ import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
 import loopwright.curve.CurveReading;
 import loopwright.curve.CurveResult;
+import loopwright.db.Chunks;
 import loopwright.db.Tx;
 import loopwright.loop.AsLeftFacts;
 import loopwright.loop.Combinations;
@@ -72,10 +73,8 @@ public final class Calibrations {
       store(tx, all.get(i), i + 1);
       points.add(all.get(i).point());
     }
-    List<Long> touched = List.copyOf(points);
-    for (int from = 0; from < touched.size(); from += JUDGED_AT_ONCE) {
-      standings.refresh(
-          tx.sql(), touched.subList(from, Math.min(from + JUDGED_AT_ONCE, touched.size())));
+    for (List<Long> some : Chunks.of(points, JUDGED_AT_ONCE)) {
+      standings.refresh(tx.sql(), some);
     }
   }
 

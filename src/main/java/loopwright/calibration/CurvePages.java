@@ -29,7 +29,6 @@ import loopwright.db.Act;
 import loopwright.db.Database;
 import loopwright.loop.Combinations;
 import loopwright.loop.Configuration;
-import loopwright.loop.LoopPages;
 import loopwright.loop.Placed;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
@@ -46,6 +45,7 @@ import loopwright.web.Actor;
 import loopwright.web.Form;
 import loopwright.web.Page;
 import loopwright.web.Pages;
+import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import loopwright.web.UnitsShown;
@@ -98,7 +98,7 @@ public final class CurvePages implements Pages {
     }
 
     String href() {
-      return "/loops/" + LoopPages.inAddress(point.tag());
+      return "/loops/" + PathSegment.of(point.tag());
     }
   }
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import loopwright.db.Chunks;
 import loopwright.plant.MachineId;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
@@ -81,8 +82,7 @@ final class PointRows {
   private Map<World.Key, Point> known(List<Draft> drafts) {
     Map<World.Key, Point> known = new HashMap<>();
     List<String> tags = drafts.stream().map(Draft::tag).distinct().toList();
-    for (int from = 0; from < tags.size(); from += AT_ONCE) {
-      List<String> some = tags.subList(from, Math.min(from + AT_ONCE, tags.size()));
+    for (List<String> some : Chunks.of(tags, AT_ONCE)) {
       plant
           .pointsTagged(planning.sql, some)
           .values()

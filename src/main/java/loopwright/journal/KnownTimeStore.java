@@ -4,15 +4,18 @@ import static loopwright.db.gen.Tables.CHANGE;
 import static loopwright.db.gen.Tables.JOURNAL_ENTRY;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import loopwright.db.Chunks;
 import loopwright.db.Tx;
 import org.jooq.DSLContext;
 import org.jooq.Field;
+import org.jooq.Record;
+import org.jooq.Result;
 import org.jooq.impl.DSL;
 
 /** Known time: which changes the record held when it had so many entries. */
@@ -53,19 +56,34 @@ public final class KnownTimeStore {
   /** Those of the changes that were complete when the record ended with that entry. */
   public static Set<Long> known(DSLContext sql, long entry, Collection<Long> changes) {
     Field<Long> last = DSL.max(JOURNAL_ENTRY.SEQ);
-    List<Long> all = new ArrayList<>(new TreeSet<>(changes));
     Set<Long> known = new HashSet<>();
-    for (int from = 0; from < all.size(); from += AT_ONCE) {
+    for (List<Long> some : Chunks.of(new TreeSet<>(changes), AT_ONCE)) {
       known.addAll(
           sql.select(JOURNAL_ENTRY.CHANGE_ID)
               .from(JOURNAL_ENTRY)
-              .where(
-                  JOURNAL_ENTRY.CHANGE_ID.in(
-                      all.subList(from, Math.min(from + AT_ONCE, all.size()))))
+              .where(JOURNAL_ENTRY.CHANGE_ID.in(some))
               .groupBy(JOURNAL_ENTRY.CHANGE_ID)
               .having(last.le(entry))
               .fetch(JOURNAL_ENTRY.CHANGE_ID));
     }
     return known;
+  }
+
+  /**
+   * Those of the beliefs that were held when the record ended with that entry: entered by then and
+   * not given up by then.
+   *
+   * @param made the change that entered a belief
+   * @param ended the change that gave it up; null where none did
+   */
+  public static <R extends Record> List<R> held(
+      DSLContext sql, long entry, Result<R> beliefs, Field<Long> made, Field<Long> ended) {
+    Set<Long> changes = new HashSet<>(beliefs.getValues(made));
+    beliefs.getValues(ended).stream().filter(Objects::nonNull).forEach(changes::add);
+    Set<Long> known = known(sql, entry, changes);
+    return beliefs.stream()
+        .filter(belief -> known.contains(belief.get(made)))
+        .filter(belief -> !known.contains(belief.get(ended)))
+        .toList();
   }
 }

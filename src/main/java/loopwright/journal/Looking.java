@@ -51,18 +51,8 @@ public record Looking(
    * @param zone of the site
    */
   public static Looking of(Context http, DSLContext sql, ZoneId zone, Instant now) {
-    return of(http, sql, zone, now, "at", "known");
-  }
-
-  /**
-   * The same by other names, for pages that compare two.
-   *
-   * @param at name of the field in the address
-   * @param known name of the field in the address
-   */
-  public static Looking of(
-      Context http, DSLContext sql, ZoneId zone, Instant now, String at, String known) {
-    return new Reader(sql, zone, now, new ArrayList<>()).read(typed(http, at), typed(http, known));
+    return new Reader(sql, zone, now, new ArrayList<>())
+        .read(typed(http, "at"), typed(http, "known"));
   }
 
   private static String typed(Context http, String name) {

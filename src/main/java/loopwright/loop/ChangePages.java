@@ -24,6 +24,7 @@ import loopwright.web.Actor;
 import loopwright.web.Form;
 import loopwright.web.Page;
 import loopwright.web.Pages;
+import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import org.jooq.DSLContext;
@@ -125,7 +126,7 @@ public final class ChangePages implements Pages {
     }
 
     String href() {
-      return "/loops/" + LoopPages.inAddress(point.tag());
+      return "/loops/" + PathSegment.of(point.tag());
     }
 
     /** Changes whenever what is recorded as fitted changes. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import loopwright.db.Chunks;
 import loopwright.db.Tx;
 import loopwright.matching.Finding;
 import loopwright.problem.Refused;
@@ -106,7 +107,9 @@ public final class Configuration {
                 .collect(Collectors.toMap(PointStore.Located::point, PointStore.Located::subject)),
         judging,
         events);
-    ImportedPlacements.inChunks(imported.points(), some -> standings.refresh(tx.sql(), some));
+    for (List<Long> some : Chunks.of(imported.points(), ImportedPlacements.AT_ONCE)) {
+      standings.refresh(tx.sql(), some);
+    }
   }
 
   /** What is believed to be fitted at the point at that moment, in chain order. */

@@ -1,16 +1,15 @@
 package loopwright.loop;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import loopwright.db.Chunks;
 import loopwright.db.Tx;
 
 /**
@@ -23,7 +22,7 @@ import loopwright.db.Tx;
  */
 public record ImportedPlacements(
     Collection<Placed> retired, Collection<Placed> taken, Map<Place, String> notes) {
-  private static final int AT_ONCE = 500;
+  static final int AT_ONCE = 500;
 
   /** A point at a moment. */
   public record Place(long point, Instant at) {}
@@ -39,13 +38,12 @@ public record ImportedPlacements(
     parts.placementsChanged(tx, components());
     moments()
         .forEach(
-            (at, points) ->
-                inChunks(
-                    points,
-                    some -> {
-                      Collection<Judging.Subject> judged = subjects.apply(some).values();
-                      judging.judge(tx.sql(), judged, at).forEach(j -> event(tx, events, j, at));
-                    }));
+            (at, points) -> {
+              for (List<Long> some : Chunks.of(points, AT_ONCE)) {
+                Collection<Judging.Subject> judged = subjects.apply(some).values();
+                judging.judge(tx.sql(), judged, at).forEach(j -> event(tx, events, j, at));
+              }
+            });
     displaced(tx, events);
   }
 
@@ -95,13 +93,5 @@ public record ImportedPlacements(
     retired.forEach(placed -> points.add(placed.point()));
     taken.forEach(placed -> points.add(placed.point()));
     return points;
-  }
-
-  /** Hands on a long set in pieces, so that no statement grows without limit. */
-  static void inChunks(Set<Long> all, Consumer<List<Long>> work) {
-    List<Long> list = new ArrayList<>(all);
-    for (int from = 0; from < list.size(); from += AT_ONCE) {
-      work.accept(list.subList(from, Math.min(from + AT_ONCE, list.size())));
-    }
   }
 }

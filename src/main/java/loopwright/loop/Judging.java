@@ -68,12 +68,8 @@ public final class Judging {
 
   /** Loops as they are believed to be at that moment, in one pass. */
   public List<Judged> judge(DSLContext sql, Collection<Subject> subjects, Instant at) {
-    Map<Long, List<Placed>> chains =
-        placements.at(sql, subjects.stream().map(Subject::point).toList(), at).stream()
-            .collect(Collectors.groupingBy(Placed::point));
-    Map<Subject, List<Placed>> bySubject = new LinkedHashMap<>();
-    subjects.forEach(s -> bySubject.put(s, chains.getOrDefault(s.point(), List.of())));
-    return judge(sql, bySubject, Map.of(), at, Viewpoint.LATEST);
+    List<Placed> placed = placements.at(sql, points(subjects), at);
+    return judge(sql, chains(subjects, placed), Map.of(), at, Viewpoint.LATEST);
   }
 
   /**
@@ -81,12 +77,20 @@ public final class Judging {
    * rules, families and tags are today's.
    */
   public List<Judged> judge(DSLContext sql, Collection<Subject> subjects, Viewpoint viewpoint) {
-    Map<Long, List<Placed>> chains =
-        placements.at(sql, subjects.stream().map(Subject::point).toList(), viewpoint).stream()
-            .collect(Collectors.groupingBy(Placed::point));
-    Map<Subject, List<Placed>> bySubject = new LinkedHashMap<>();
-    subjects.forEach(s -> bySubject.put(s, chains.getOrDefault(s.point(), List.of())));
-    return judge(sql, bySubject, Map.of(), viewpoint.at(), viewpoint);
+    List<Placed> placed = placements.at(sql, points(subjects), viewpoint);
+    return judge(sql, chains(subjects, placed), Map.of(), viewpoint.at(), viewpoint);
+  }
+
+  private static List<Long> points(Collection<Subject> subjects) {
+    return subjects.stream().map(Subject::point).toList();
+  }
+
+  private static Map<Subject, List<Placed>> chains(
+      Collection<Subject> subjects, List<Placed> placed) {
+    Map<Long, List<Placed>> byPoint = placed.stream().collect(Collectors.groupingBy(Placed::point));
+    Map<Subject, List<Placed>> chains = new LinkedHashMap<>();
+    subjects.forEach(s -> chains.put(s, byPoint.getOrDefault(s.point(), List.of())));
+    return chains;
   }
 
   /** One loop as somebody means to leave it at that moment; other loops as they are. */

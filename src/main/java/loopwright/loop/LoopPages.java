@@ -2,8 +2,6 @@ package loopwright.loop;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -23,6 +21,7 @@ import loopwright.time.Viewpoint;
 import loopwright.units.Numbers;
 import loopwright.web.Page;
 import loopwright.web.Pages;
+import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import loopwright.web.UnitsShown;
@@ -62,11 +61,6 @@ public final class LoopPages implements Pages {
   @Override
   public void mount(Routes routes) {
     routes.get("/loops/{tag}", Permission.READ, this::show);
-  }
-
-  /** A tag as it stands in an address. */
-  public static String inAddress(String tag) {
-    return URLEncoder.encode(tag, StandardCharsets.UTF_8).replace("+", "%20");
   }
 
   record PartLine(
@@ -146,7 +140,7 @@ public final class LoopPages implements Pages {
     return new LoopPage(
         point.tag(),
         number,
-        "/loops/" + inAddress(point.tag()),
+        "/loops/" + PathSegment.of(point.tag()),
         place.site().name(),
         place.train().id().number(),
         place.train().code(),

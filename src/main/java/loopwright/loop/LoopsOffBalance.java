@@ -10,6 +10,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import loopwright.db.Chunks;
 import loopwright.matching.LoopView;
 import loopwright.matching.PartView;
 import loopwright.units.Length;
@@ -51,10 +52,8 @@ public final class LoopsOffBalance {
    * @param train only there; empty for the whole plant
    */
   public List<Off> find(DSLContext sql, OptionalLong train) {
-    List<Long> numbers = store.off(sql, train);
     List<Off> found = new ArrayList<>();
-    for (int from = 0; from < numbers.size(); from += CHUNK) {
-      List<Long> some = numbers.subList(from, Math.min(numbers.size(), from + CHUNK));
+    for (List<Long> some : Chunks.of(store.off(sql, train), CHUNK)) {
       List<PointStore.Located> located = points.located(sql, some);
       Map<Long, PointStore.Located> byPoint =
           located.stream()

@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import loopwright.db.Database;
 import loopwright.web.Page;
 import loopwright.web.Pages;
+import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import org.jooq.Condition;
@@ -34,8 +35,8 @@ public final class NeedsPages implements Pages {
   private final StandingStore standings = new StandingStore();
   private final PointStore points = new PointStore();
 
-  public NeedsPages(Database database, Page page, Standings standingsKept, InstantSource clock) {
-    this.kept = standingsKept;
+  public NeedsPages(Database database, Page page, Standings kept, InstantSource clock) {
+    this.kept = kept;
     this.database = database;
     this.page = page;
     this.clock = clock;
@@ -128,7 +129,7 @@ public final class NeedsPages implements Pages {
   private static Row row(Standing standing, PointStore.Located at, Instant now) {
     return new Row(
         standing.verdict(),
-        "/loops/" + LoopPages.inAddress(at.tag()),
+        "/loops/" + PathSegment.of(at.tag()),
         at.tag(),
         at.trainCode() + ", " + at.site(),
         standing.headline(),

@@ -5,10 +5,7 @@ import static loopwright.db.gen.Tables.PLACEMENT_RETIRED;
 
 import java.time.OffsetDateTime;
 import java.util.Collection;
-import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import loopwright.db.Tx;
 import loopwright.journal.KnownTimeStore;
 import loopwright.time.Span;
@@ -28,11 +25,6 @@ final class PastPlacementStore {
     return fetch(sql, PLACEMENT.POINT_ID.in(points).and(covers), entry(viewpoint));
   }
 
-  /** Everything that was believed of these points, past and future. */
-  List<Placed> ofPoints(DSLContext sql, Collection<Long> points, long entry) {
-    return fetch(sql, PLACEMENT.POINT_ID.in(points), entry);
-  }
-
   private static long entry(Viewpoint viewpoint) {
     Long known = viewpoint.known();
     if (known == null) {
@@ -49,19 +41,10 @@ final class PastPlacementStore {
             .on(PLACEMENT_RETIRED.PLACEMENT_ID.eq(PLACEMENT.ID))
             .where(which)
             .fetch();
-    Set<Long> changes = new HashSet<>(rows.getValues(PLACEMENT.CHANGE_ID));
-    rows.getValues(PLACEMENT_RETIRED.CHANGE_ID).stream()
-        .filter(change -> change != null)
-        .forEach(changes::add);
-    Set<Long> known = KnownTimeStore.known(sql, entry, changes);
-    return rows.stream()
-        .filter(row -> known.contains(row.get(PLACEMENT.CHANGE_ID)))
-        .filter(row -> !known.contains(row.get(PLACEMENT_RETIRED.CHANGE_ID)))
+    return KnownTimeStore.held(sql, entry, rows, PLACEMENT.CHANGE_ID, PLACEMENT_RETIRED.CHANGE_ID)
+        .stream()
         .map(PastPlacementStore::placed)
-        .sorted(
-            Comparator.comparingLong(Placed::point)
-                .thenComparing(Placed::slot)
-                .thenComparing(placed -> placed.span().from()))
+        .sorted(Placed.IN_CHAIN_ORDER)
         .toList();
   }
 

@@ -1,5 +1,6 @@
 package loopwright.loop;
 
+import java.util.Comparator;
 import loopwright.time.Span;
 
 /**
@@ -11,6 +12,12 @@ import loopwright.time.Span;
  */
 public record Placed(
     long placement, long point, Slot slot, Content content, Span span, String source) {
+
+  /** Point by point along the chain, in each slot the oldest first. */
+  static final Comparator<Placed> IN_CHAIN_ORDER =
+      Comparator.comparingLong(Placed::point)
+          .thenComparing(Placed::slot)
+          .thenComparing(placed -> placed.span().from());
 
   static Placed fresh(long point, Slot slot, Content content, Span span, String source) {
     return new Placed(0, point, slot, content, span, source);

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import loopwright.db.Chunks;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.PlacementRecord;
 import loopwright.db.gen.tables.records.PlacementRetiredRecord;
@@ -67,13 +68,12 @@ final class PlacementStore {
   /** Everything believed now about these points or these components, each belief once. */
   List<Placed> ofAll(DSLContext sql, Collection<Long> points, Collection<Long> components) {
     Map<Long, Placed> found = new LinkedHashMap<>();
-    ImportedPlacements.inChunks(
-        new TreeSet<>(points),
-        some -> fetch(sql, OCCUPANCY.POINT_ID.in(some)).forEach(p -> found.put(p.placement(), p)));
-    ImportedPlacements.inChunks(
-        new TreeSet<>(components),
-        some ->
-            fetch(sql, OCCUPANCY.COMPONENT_ID.in(some)).forEach(p -> found.put(p.placement(), p)));
+    for (List<Long> some : Chunks.of(new TreeSet<>(points), ImportedPlacements.AT_ONCE)) {
+      fetch(sql, OCCUPANCY.POINT_ID.in(some)).forEach(p -> found.put(p.placement(), p));
+    }
+    for (List<Long> some : Chunks.of(new TreeSet<>(components), ImportedPlacements.AT_ONCE)) {
+      fetch(sql, OCCUPANCY.COMPONENT_ID.in(some)).forEach(p -> found.put(p.placement(), p));
+    }
     return List.copyOf(found.values());
   }
 
@@ -136,10 +136,7 @@ final class PlacementStore {
         .where(which)
         .fetch(PlacementStore::placed)
         .stream()
-        .sorted(
-            Comparator.comparingLong(Placed::point)
-                .thenComparing(Placed::slot)
-                .thenComparing(placed -> placed.span().from()))
+        .sorted(Placed.IN_CHAIN_ORDER)
         .toList();
   }
 

@@ -19,6 +19,7 @@ import loopwright.plant.TrainId;
 import loopwright.plant.TrainRow;
 import loopwright.web.Page;
 import loopwright.web.Pages;
+import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import loopwright.web.UnitsShown;
@@ -157,7 +158,7 @@ public final class PlantPages implements Pages {
   private static PointLine line(
       Point point, @Nullable Standing standing, List<Part> fitted, UnitsShown units) {
     return new PointLine(
-        "/loops/" + LoopPages.inAddress(point.tag()),
+        "/loops/" + PathSegment.of(point.tag()),
         point.tag(),
         point.kind().word() + (point.inUse() ? "" : ", retired"),
         point.details().place(),

@@ -43,19 +43,11 @@ final class Shown {
 
   /** Both units, the reader's first. */
   static String length(@Nullable Length length, UnitsShown units) {
-    if (length == null) {
-      return "not known";
-    }
-    return units.metric()
-        ? length.inMetres() + " (" + length.inFeet() + ")"
-        : length.inFeet() + " (" + length.inMetres() + ")";
+    return length == null ? "not known" : units.both(length);
   }
 
   static String balance(@Nullable Length balance, UnitsShown units) {
-    if (balance == null) {
-      return "";
-    }
-    return units.metric() ? balance.signedMetres() : balance.signedFeet();
+    return balance == null ? "" : units.signed(balance);
   }
 
   static String length(@Nullable KnownLength length, UnitsShown units) {

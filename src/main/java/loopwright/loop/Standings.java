@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import loopwright.db.Chunks;
 import loopwright.db.Database;
 import loopwright.loop.Allowances.Allowed;
 import loopwright.matching.Finding;
@@ -32,8 +33,7 @@ public final class Standings {
   /** Judges anew the loops whose verdict changed by the mere passing of time. */
   public void refreshDue(Database database) {
     List<Long> due = database.read(sql -> store.due(sql, clock.instant()));
-    for (int from = 0; from < due.size(); from += CHUNK) {
-      List<Long> some = due.subList(from, Math.min(due.size(), from + CHUNK));
+    for (List<Long> some : Chunks.of(due, CHUNK)) {
       database.derive(
           sql -> {
             refresh(sql, some);

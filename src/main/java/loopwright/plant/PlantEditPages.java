@@ -2,8 +2,6 @@ package loopwright.plant;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -23,6 +21,7 @@ import loopwright.web.Actor;
 import loopwright.web.Form;
 import loopwright.web.Page;
 import loopwright.web.Pages;
+import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import loopwright.web.UnitsShown;
@@ -269,7 +268,7 @@ public final class PlantEditPages implements Pages {
   }
 
   private static String address(String tag) {
-    return "/loops/" + URLEncoder.encode(tag, StandardCharsets.UTF_8).replace("+", "%20");
+    return "/loops/" + PathSegment.of(tag);
   }
 
   private Site site(Context http) {

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import loopwright.db.Capitals;
+import loopwright.db.Chunks;
 import loopwright.db.DbProblem;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.ComponentRecord;

@@ -11,12 +11,12 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import loopwright.db.Chunks;
 import loopwright.db.DbProblem;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.Change;
@@ -98,14 +98,9 @@ final class FactStore {
             .where(COMPONENT_FACT.COMPONENT_ID.in(components))
             .orderBy(COMPONENT_FACT.VALID_FROM)
             .fetch();
-    Set<Long> changes = new HashSet<>(rows.getValues(COMPONENT_FACT.CHANGE_ID));
-    rows.getValues(COMPONENT_FACT_RETIRED.CHANGE_ID).stream()
-        .filter(change -> change != null)
-        .forEach(changes::add);
-    Set<Long> known = KnownTimeStore.known(sql, entry, changes);
-    return rows.stream()
-        .filter(row -> known.contains(row.get(COMPONENT_FACT.CHANGE_ID)))
-        .filter(row -> !known.contains(row.get(COMPONENT_FACT_RETIRED.CHANGE_ID)))
+    return KnownTimeStore.held(
+            sql, entry, rows, COMPONENT_FACT.CHANGE_ID, COMPONENT_FACT_RETIRED.CHANGE_ID)
+        .stream()
         .collect(
             Collectors.groupingBy(
                 row -> row.get(COMPONENT_FACT.COMPONENT_ID),

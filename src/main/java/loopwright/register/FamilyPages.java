@@ -128,8 +128,7 @@ final class FamilyPages implements Pages {
             ? PartWords.NOT_KNOWN
             : Numbers.plain(details.tipMillimetres()) + " mm");
     facts.put("Extension cable", cable(details));
-    facts.put(
-        "Length balance counts as zero within", PartWords.both(details.lengthTolerance(), units));
+    facts.put("Length balance counts as zero within", units.both(details.lengthTolerance()));
     facts.put("Connectors", said(details.connectors()));
     facts.put("Target alloy", said(details.targetAlloy()));
     facts.put("Output", details.output() == Output.VOLTAGE ? "voltage" : "current (mA)");

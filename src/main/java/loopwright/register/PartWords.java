@@ -16,7 +16,6 @@ import loopwright.units.Length;
 import loopwright.units.Reported;
 import loopwright.units.ScaleFactor;
 import loopwright.units.Unit;
-import loopwright.web.UnitsShown;
 import org.jspecify.annotations.Nullable;
 
 /** Parts in words, and the words in which people choose. */
@@ -76,13 +75,6 @@ final class PartWords {
     all.put("", shown);
     all.putAll(choices);
     return all;
-  }
-
-  /** Both units, the reader's first. */
-  static String both(Length length, UnitsShown units) {
-    return units.metric()
-        ? length.inMetres() + " (" + length.inFeet() + ")"
-        : length.inFeet() + " (" + length.inMetres() + ")";
   }
 
   /** As typed first: what was typed shows again exactly so. */

@@ -48,13 +48,13 @@ public final class ExchangePages implements Pages {
             sql ->
                 Map.of(
                     "chips", chips(sql, train),
-                    "shown", ProposalShown.of(remedies.propose(sql, train).proposal(), units)));
+                    "shown", ProposalShown.of(remedies.propose(sql, train), units)));
     page.show(http, "remedy/exchanges", model);
   }
 
   private void answer(Context http) {
     OptionalLong train = train(http);
-    http.json(database.read(sql -> ExchangesDocument.of(remedies.propose(sql, train).proposal())));
+    http.json(database.read(sql -> ExchangesDocument.of(remedies.propose(sql, train))));
   }
 
   /** The train named in the address; one that isn't there leads to the page that says so. */

@@ -1,12 +1,11 @@
 package loopwright.remedy;
 
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import loopwright.exchange.Exchange;
 import loopwright.exchange.FittedPart;
 import loopwright.exchange.Proposal;
 import loopwright.units.Length;
+import loopwright.web.PathSegment;
 import loopwright.web.UnitsShown;
 import org.jspecify.annotations.Nullable;
 
@@ -24,8 +23,7 @@ record ProposalShown(
 
   record Loop(String tag, String href) {
     static Loop of(String tag) {
-      String inAddress = URLEncoder.encode(tag, StandardCharsets.UTF_8).replace("+", "%20");
-      return new Loop(tag, "/loops/" + inAddress);
+      return new Loop(tag, "/loops/" + PathSegment.of(tag));
     }
   }
 
@@ -59,26 +57,20 @@ record ProposalShown(
           proposal.otherWays().stream().map(other -> way(other, List.of())).toList(),
           proposal.bySeveralKinds().stream().map(this::several).toList(),
           proposal.leaveOut().stream()
-              .map(l -> new Row(Loop.of(l.loop()), signed(l.balance()), part(l.cable()), "", null))
+              .map(
+                  l ->
+                      new Row(
+                          Loop.of(l.loop()), units.signed(l.balance()), part(l.cable()), "", null))
               .toList(),
           proposal.fromStock().stream().map(this::fromStock).toList(),
           proposal.shortages().stream().map(this::shortage).toList(),
           proposal.apart().stream()
-              .map(a -> new Apart(Loop.of(a.loop()), signed(a.balance()), a.why(), a.fit()))
+              .map(a -> new Apart(Loop.of(a.loop()), units.signed(a.balance()), a.why(), a.fit()))
               .toList());
     }
 
-    private String signed(Length balance) {
-      return units.metric() ? balance.signedMetres() : balance.signedFeet();
-    }
-
     private String both(@Nullable Length length) {
-      if (length == null) {
-        return "length not known";
-      }
-      return units.metric()
-          ? length.inMetres() + " (" + length.inFeet() + ")"
-          : length.inFeet() + " (" + length.inMetres() + ")";
+      return length == null ? "length not known" : units.both(length);
     }
 
     private Part part(FittedPart part) {
@@ -98,10 +90,10 @@ record ProposalShown(
     private Move move(Exchange.Move move) {
       return new Move(
           Loop.of(move.to()),
-          signed(move.before()),
+          units.signed(move.before()),
           part(move.part()),
           Loop.of(move.from()),
-          signed(move.after()),
+          units.signed(move.after()),
           move.inBalance());
     }
 
@@ -115,7 +107,7 @@ record ProposalShown(
       FittedPart out = covered.insteadOf();
       return new Row(
           Loop.of(covered.loop()),
-          signed(covered.balance()),
+          units.signed(covered.balance()),
           part(covered.take().part()),
           covered.take().shelf(),
           out == null ? null : part(out));
@@ -131,7 +123,9 @@ record ProposalShown(
               .map(
                   w ->
                       new Waiting(
-                          Loop.of(w.loop()), signed(w.balance()), String.join(", or ", w.or())))
+                          Loop.of(w.loop()),
+                          units.signed(w.balance()),
+                          String.join(", or ", w.or())))
               .toList());
     }
   }

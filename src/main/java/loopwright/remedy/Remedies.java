@@ -40,20 +40,15 @@ public final class Remedies {
     this.plant = plant;
   }
 
-  /** A proposal with the loops that it is about, in order of their tags. */
-  public record Proposed(List<LoopsOffBalance.Off> loops, Proposal proposal) {}
-
   /**
    * What would put loops right.
    *
    * @param train of the loops; empty for the whole plant. Exchanges are sought within it, stock is
    *     the whole plant's
    */
-  public Proposed propose(DSLContext sql, OptionalLong train) {
-    List<LoopsOffBalance.Off> off = loops.find(sql, train);
-    List<LoopLengths> lengths = off.stream().map(Remedies::lengths).toList();
-    return new Proposed(
-        off, Proposal.of(lengths, stock(sql, lengths), families.asJudged(sql), Weights.USUAL));
+  public Proposal propose(DSLContext sql, OptionalLong train) {
+    List<LoopLengths> lengths = loops.find(sql, train).stream().map(Remedies::lengths).toList();
+    return Proposal.of(lengths, stock(sql, lengths), families.asJudged(sql), Weights.USUAL);
   }
 
   /**

@@ -1,8 +1,6 @@
 package loopwright.search;
 
 import io.javalin.http.Context;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +16,7 @@ import loopwright.register.PartSearch;
 import loopwright.register.Register;
 import loopwright.web.Page;
 import loopwright.web.Pages;
+import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import org.jooq.DSLContext;
@@ -69,15 +68,11 @@ public final class FindPages implements Pages {
     Optional<Point> point = plant.pointTagged(sql, q);
     List<Component> parts = register.labelled(sql, q);
     if (point.isPresent() && parts.isEmpty()) {
-      return point.map(found -> "/loops/" + inAddress(found.tag()));
+      return point.map(found -> "/loops/" + PathSegment.of(found.tag()));
     }
     return point.isEmpty() && parts.size() == 1
         ? Optional.of("/parts/" + parts.get(0).id().number())
         : Optional.empty();
-  }
-
-  private static String inAddress(String tag) {
-    return URLEncoder.encode(tag, StandardCharsets.UTF_8).replace("+", "%20");
   }
 
   private Map<String, Object> held(DSLContext sql, String q) {

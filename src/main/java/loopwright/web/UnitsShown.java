@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;
 import java.time.Duration;
+import loopwright.units.Length;
 import org.jspecify.annotations.Nullable;
 
 /** Which units a person wants to read first. What was typed always shows as it was typed. */
@@ -37,6 +38,18 @@ public enum UnitsShown {
 
   public UnitsShown other() {
     return this == METRIC ? MIL : METRIC;
+  }
+
+  /** A length in both units, the reader's first. */
+  public String both(Length length) {
+    return metric()
+        ? length.inMetres() + " (" + length.inFeet() + ")"
+        : length.inFeet() + " (" + length.inMetres() + ")";
+  }
+
+  /** A length balance with its sign, in the reader's unit. */
+  public String signed(Length balance) {
+    return metric() ? balance.signedMetres() : balance.signedFeet();
   }
 
   /** The reader's choice; metric until they made one. */

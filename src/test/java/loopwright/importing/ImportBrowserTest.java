@@ -5,15 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.UUID;
-import loopwright.App;
-import loopwright.db.Installation;
-import loopwright.db.Place;
 import loopwright.people.People;
 import loopwright.testing.Browser;
-import loopwright.testing.TestClock;
-import loopwright.web.Web;
-import loopwright.web.WebSettings;
+import loopwright.testing.DemoSite;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -25,28 +19,17 @@ class ImportBrowserTest {
   @RegisterExtension static final Browser browser = new Browser();
   @TempDir static Path folder;
 
-  private static App app;
-  private static Web web;
+  private static DemoSite site;
 
   @BeforeAll
   static void open() {
-    app =
-        App.open(
-            new Place.Memory("import-browser-" + UUID.randomUUID()),
-            Installation.Purpose.DEMO,
-            new TestClock("2026-11-25T09:00:00Z"));
-    app.fillDemo(() -> {});
-    app.people().createDemoAccounts();
-    web = app.serve(WebSettings.loopback(0), "Demo plant");
+    site = new DemoSite();
   }
 
   @AfterAll
   static void close() {
-    if (web != null) {
-      web.close();
-    }
-    if (app != null) {
-      app.close();
+    if (site != null) {
+      site.close();
     }
   }
 
@@ -55,7 +38,7 @@ class ImportBrowserTest {
   }
 
   private static void choose(String paths) {
-    browser.driver().get(web.address().resolve("/import").toString());
+    browser.driver().get(site.address().resolve("/import").toString());
     browser.find("#files").sendKeys(paths);
     browser.find("main .act.go").click();
     browser.until(there -> there.getCurrentUrl().matches(".*/import/[0-9a-f]+"));
@@ -73,8 +56,8 @@ class ImportBrowserTest {
 
   @Test
   void aListIsPlannedMendedAndWritten() throws IOException {
-    browser.signIn(web.address().toString(), "planner", People.DEMO_PASSWORD);
-    browser.driver().get(web.address().resolve("/import").toString());
+    browser.signIn(site.address().toString(), "planner", People.DEMO_PASSWORD);
+    browser.driver().get(site.address().resolve("/import").toString());
     look("choose");
 
     String heading = "kind,maker,model,serial,family,length_m,length_evidence,store,bin\n";

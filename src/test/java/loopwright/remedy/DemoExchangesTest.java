@@ -5,18 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.List;
-import java.util.UUID;
-import loopwright.App;
-import loopwright.db.Installation;
-import loopwright.db.Place;
 import loopwright.exchange.Exchange;
 import loopwright.exchange.Proposal;
 import loopwright.matching.PartKind;
 import loopwright.people.People;
-import loopwright.testing.TestClock;
+import loopwright.testing.DemoSite;
 import loopwright.testing.Visitor;
-import loopwright.web.Web;
-import loopwright.web.WebSettings;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -26,30 +20,26 @@ class DemoExchangesTest {
   private static final List<String> CABLES_SWAPPED = List.of("K101-V3X", "K101-V3Y");
   private static final List<String> PROBES_SWAPPED = List.of("K201-V5X", "K201-V5Y");
 
-  private static App app;
-  private static Web web;
+  private static DemoSite site;
   private static Visitor planner;
 
   @BeforeAll
   static void open() {
-    Place place = new Place.Memory("exchanges-" + UUID.randomUUID());
-    app = App.open(place, Installation.Purpose.DEMO, new TestClock("2026-11-25T09:00:00Z"));
-    app.fillDemo(() -> {});
-    app.people().createDemoAccounts();
-    web = app.serve(WebSettings.loopback(0), "Demo plant");
-    planner = new Visitor(web.address());
+    site = new DemoSite();
+    planner = new Visitor(site.address());
     assertThat(planner.signIn("planner", People.DEMO_PASSWORD).status()).isEqualTo(303);
   }
 
   @AfterAll
   static void close() {
-    web.close();
-    app.close();
+    if (site != null) {
+      site.close();
+    }
   }
 
   @Test
   void bothMirroredSwapsAreFound() {
-    Proposal proposal = app.propose(null);
+    Proposal proposal = site.app().propose(null);
     assertThat(proposal.ways()).hasSize(2);
     assertThat(proposal.putRight()).isEqualTo(4);
     for (List<String> loops : List.of(CABLES_SWAPPED, PROBES_SWAPPED)) {
@@ -68,7 +58,7 @@ class DemoExchangesTest {
 
   @Test
   void theOtherWrongLengthsComeFromTheStore() {
-    Proposal proposal = app.propose(null);
+    Proposal proposal = site.app().propose(null);
     assertThat(proposal.outOfBalance()).isEqualTo(6);
     assertThat(proposal.fromStock())
         .extracting(Proposal.FromStock::loop)
@@ -80,7 +70,7 @@ class DemoExchangesTest {
 
   @Test
   void aTrainAloneTellsOnlyOfItself() {
-    Proposal proposal = app.propose("k-101");
+    Proposal proposal = site.app().propose("k-101");
     assertThat(proposal.outOfBalance()).isEqualTo(2);
     assertThat(proposal.ways())
         .extracting(way -> way.best().loops())
@@ -127,6 +117,6 @@ class DemoExchangesTest {
     JsonNode first = document.get("exchanges").get(0).get("exchange");
     assertThat(first.get("mirrored").asBoolean()).isTrue();
     assertThat(first.get("moves").get(0).get("balanceBeforeMetres").asDouble()).isEqualTo(-0.5);
-    assertThat(new Visitor(web.address()).get("/api/exchanges").status()).isEqualTo(401);
+    assertThat(new Visitor(site.address()).get("/api/exchanges").status()).isEqualTo(401);
   }
 }

@@ -56,17 +56,17 @@ record AxialDanger() implements Rule {
   private static void look(LoopView loop, ChannelView channel, Remarks remarks) {
     Optional<NominalLine> line = ChannelLine.of(loop);
     Optional<AxialScale> scale = AxialScale.of(channel);
-    if (line.isEmpty() || scale.isEmpty()) {
+    if (line.isEmpty()) {
+      ChannelLine.notRecorded(remarks);
+      return;
+    }
+    if (scale.isEmpty()) {
       remarks.add(
           Verdict.UNKNOWN,
-          line.isEmpty()
-              ? "Linear range and start voltage of the family are not recorded."
-              : "Zero voltage, direction or scale factor of channel "
-                  + channel.name()
-                  + " is not recorded.",
-          line.isEmpty()
-              ? "Enter them at the family."
-              : "Read the setting out of the monitor and bring it in.");
+          "Zero voltage, direction or scale factor of channel "
+              + channel.name()
+              + " is not recorded.",
+          ChannelLine.READ_OUT);
       return;
     }
     if (!channel.danger().isComplete() || !channel.okVolts().isComplete()) {
@@ -75,7 +75,7 @@ record AxialDanger() implements Rule {
           "Channel %s has not both %s on record."
               .formatted(
                   channel.name(), channel.danger().isComplete() ? "OK limits" : "danger positions"),
-          "Read the setting out of the monitor and bring it in.");
+          ChannelLine.READ_OUT);
     }
     for (BigDecimal danger : sides(channel.danger())) {
       position(line.get(), scale.get(), channel, danger, remarks);

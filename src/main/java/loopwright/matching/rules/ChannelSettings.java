@@ -90,10 +90,7 @@ record ChannelSettings() implements Rule {
     Optional<NominalLine> line = ChannelLine.of(loop);
     Double gap = loop.place().setGapMicrometres();
     if (line.isEmpty()) {
-      remarks.add(
-          Verdict.UNKNOWN,
-          "Linear range and start voltage of the family are not recorded.",
-          "Enter them at the family.");
+      ChannelLine.notRecorded(remarks);
     }
     if (gap == null) {
       remarks.add(Verdict.UNKNOWN, "The gap to set is not recorded.", "Enter it at the point.");
@@ -196,7 +193,7 @@ record ChannelSettings() implements Rule {
     remarks.add(
         Verdict.UNKNOWN,
         Words.capital(what) + " of channel " + channel.name() + ": not recorded.",
-        "Read the setting out of the monitor and bring it in.");
+        ChannelLine.READ_OUT);
   }
 
   static void matches(Remarks remarks) {

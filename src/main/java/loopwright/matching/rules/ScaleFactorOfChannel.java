@@ -32,7 +32,7 @@ final class ScaleFactorOfChannel {
         remarks.add(
             Verdict.UNKNOWN,
             "The scale factor of channel " + channel.name() + " is not recorded.",
-            "Read the setting out of the monitor and bring it in.");
+            ChannelLine.READ_OUT);
       }
     } else if (nominal.isEmpty()) {
       remarks.add(

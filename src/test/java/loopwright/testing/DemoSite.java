@@ -1,0 +1,41 @@
+package loopwright.testing;
+
+import java.net.URI;
+import java.util.UUID;
+import loopwright.App;
+import loopwright.db.Installation;
+import loopwright.db.Place;
+import loopwright.web.Web;
+import loopwright.web.WebSettings;
+
+/** The invented plant over a database in memory, served as {@code demo} serves it. */
+public final class DemoSite implements AutoCloseable {
+  public static final String NOW = "2026-11-25T09:00:00Z";
+
+  private final App app =
+      App.open(
+          new Place.Memory("demo-" + UUID.randomUUID()),
+          Installation.Purpose.DEMO,
+          new TestClock(NOW));
+  private final Web web;
+
+  public DemoSite() {
+    app.fillDemo(() -> {});
+    app.people().createDemoAccounts();
+    web = app.serve(WebSettings.loopback(0), "Demo plant");
+  }
+
+  public App app() {
+    return app;
+  }
+
+  public URI address() {
+    return web.address();
+  }
+
+  @Override
+  public void close() {
+    web.close();
+    app.close();
+  }
+}
