@@ -37,7 +37,7 @@ record AreaApproval() implements Rule {
   @Override
   public Finding judge(LoopView loop) {
     if (!loop.facts().contains(Fact.AREA)) {
-      return finding(Verdict.NOT_JUDGED, "The source doesn't say in what area the point is.");
+      return finding(Verdict.NOT_JUDGED, "This rule was given no area classification.");
     }
     String text = loop.place().areaClass();
     if (text.isBlank()) {

@@ -40,7 +40,7 @@ record AxialDanger() implements Rule {
   @Override
   public Finding judge(LoopView loop) {
     if (!loop.facts().contains(Fact.CHANNELS)) {
-      return finding(Verdict.NOT_JUDGED, "The source holds no monitor channels.");
+      return finding(Verdict.NOT_JUDGED, "This rule was given no monitor channels.");
     }
     if (loop.place().measures() != Measures.AXIAL_POSITION) {
       return finding(Verdict.NOT_JUDGED, "The point measures no axial position.");

@@ -42,7 +42,7 @@ record ChannelSettings() implements Rule {
   @Override
   public Finding judge(LoopView loop) {
     if (!loop.facts().contains(Fact.CHANNELS)) {
-      return finding(Verdict.NOT_JUDGED, "The source holds no monitor channels.");
+      return finding(Verdict.NOT_JUDGED, "This rule was given no monitor channels.");
     }
     if (ChannelLine.isCurrent(loop)) {
       return finding(Verdict.NOT_JUDGED, "A current is put out; limits in volts don't apply.");

@@ -36,7 +36,7 @@ record TargetAlloy() implements Rule {
   @Override
   public Finding judge(LoopView loop) {
     if (!loop.facts().contains(Fact.SHAFT_ALLOY) || !loop.alloys().areGiven()) {
-      return finding(Verdict.NOT_JUDGED, "The source doesn't say what the shaft is made of.");
+      return finding(Verdict.NOT_JUDGED, "This rule was given no shaft alloy or no alloy groups.");
     }
     String shaft = loop.place().shaftAlloy();
     if (shaft.isEmpty()) {

@@ -35,7 +35,7 @@ record TemperatureRatings() implements Rule {
   @Override
   public Finding judge(LoopView loop) {
     if (!loop.facts().contains(Fact.TEMPERATURES)) {
-      return finding(Verdict.NOT_JUDGED, "The source holds no temperatures.");
+      return finding(Verdict.NOT_JUDGED, "This rule was given no temperatures.");
     }
     PlaceView place = loop.place();
     Remarks remarks = new Remarks();
