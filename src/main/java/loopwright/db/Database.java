@@ -38,6 +38,7 @@ public final class Database implements AutoCloseable {
   private final DSLContext root;
   private final ChangeLog log;
   private final InstantSource clock;
+  private final WriteTurn turn;
 
   private Database(
       Place place, Connection owner, HikariDataSource pool, ChangeLog log, InstantSource clock) {
@@ -46,6 +47,7 @@ public final class Database implements AutoCloseable {
     this.pool = pool;
     this.log = log;
     this.clock = clock;
+    this.turn = new WriteTurn(dialect(place) == SQLDialect.H2, WriteTurn.USUAL_PATIENCE);
     this.root = DSL.using(pool, dialect(place), settings());
   }
 
@@ -171,20 +173,20 @@ public final class Database implements AutoCloseable {
    * appends it to the journal before commit. Anything thrown undoes all of it.
    */
   public <R> R write(Act act, Function<Tx, R> work) {
-    return root.transactionResult(
-        configuration -> {
-          DSLContext sql = configuration.dsl();
-          Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
-          Tx tx = new Tx(sql, log, act, at, newChange(sql, act, at));
-          R result = work.apply(tx);
-          tx.finish();
-          return result;
-        });
+    return turn.take(() -> root.transactionResult(to -> written(to.dsl(), act, work)));
+  }
+
+  private <R> R written(DSLContext sql, Act act, Function<Tx, R> work) {
+    Instant at = clock.instant().truncatedTo(ChronoUnit.MICROS);
+    Tx tx = new Tx(sql, log, act, at, newChange(sql, act, at));
+    R result = work.apply(tx);
+    tx.finish();
+    return result;
   }
 
   /** Writes tables that can be worked out again from the others and are not journaled. */
   public <R> R derive(Function<DSLContext, R> work) {
-    return root.transactionResult(configuration -> work.apply(configuration.dsl()));
+    return turn.take(() -> root.transactionResult(to -> work.apply(to.dsl())));
   }
 
   private static long newChange(DSLContext sql, Act act, Instant at) {

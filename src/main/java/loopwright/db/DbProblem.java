@@ -36,7 +36,11 @@ public enum DbProblem implements Problem {
   SERVERS_OWN(
       "D-113",
       "This database is kept by a database server. Back it up with the server's own tools."),
-  UNWRITABLE("D-114", "{0} can't be written: {1}. Nothing was left there.");
+  UNWRITABLE("D-114", "{0} can't be written: {1}. Nothing was left there."),
+  BUSY(
+      "D-115",
+      "Others are writing much just now, an import for instance. Nothing was changed; try again in a"
+          + " minute.");
 
   private final String code;
   private final String sentence;
