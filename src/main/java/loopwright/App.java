@@ -12,6 +12,8 @@ import loopwright.calibration.Calibrations;
 import loopwright.calibration.CalibrationsOfPart;
 import loopwright.calibration.CurvePages;
 import loopwright.calibration.RegisteredProfiles;
+import loopwright.concession.ConcessionPages;
+import loopwright.concession.Concessions;
 import loopwright.db.Database;
 import loopwright.db.Installation;
 import loopwright.db.Place;
@@ -31,6 +33,7 @@ import loopwright.loop.LoopPages;
 import loopwright.loop.LoopsOffBalance;
 import loopwright.loop.NeedsPages;
 import loopwright.loop.PlantPages;
+import loopwright.loop.Proposed;
 import loopwright.loop.RegisteredParts;
 import loopwright.loop.Standings;
 import loopwright.matching.rules.StandardRules;
@@ -67,6 +70,7 @@ public final class App implements AutoCloseable {
           new NavItem("/parts", "Parts", "parts"),
           new NavItem("/calibrations", "Calibrations", "calibrations"),
           new NavItem("/exchanges", "Exchanges", "exchanges"),
+          new NavItem("/concessions", "Concessions", "concessions"),
           new NavItem("/families", "Families", "families"),
           new NavItem("/profiles", "Profiles", "profiles"),
           new NavItem("/import", "Import", "import", Permission.PLAN),
@@ -83,6 +87,7 @@ public final class App implements AutoCloseable {
   private final Register register = new Register(this::factsChanged);
   private final People people;
   private final RegisteredParts parts;
+  private final Concessions concessions;
   private final Judging judging;
   private final Standings standings;
   private final Configuration configuration;
@@ -95,8 +100,9 @@ public final class App implements AutoCloseable {
     this.clock = clock;
     this.people = new People(database);
     this.parts = new RegisteredParts(new PartsAsJudged(), register, search);
+    this.concessions = new Concessions(clock);
     this.judging =
-        new Judging(parts, Calibrations.asLeftFacts(), Allowances.NONE, StandardRules.book());
+        new Judging(parts, Calibrations.asLeftFacts(), concessions, StandardRules.book());
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);
     this.calibrations = new Calibrations(configuration, standings, clock);
@@ -156,13 +162,24 @@ public final class App implements AutoCloseable {
     RegisteredProfiles judgedBy = new RegisteredProfiles(profiles, register, families, plant);
     CalibrationPages calibrationPages =
         new CalibrationPages(database, page, plant, register, judgedBy, calibrations);
+    Proposed proposed = new Proposed(parts, judging, configuration, clock);
+    ConcessionPages concessionPages =
+        new ConcessionPages(database, page, plant, proposed, concessions, standings, clock);
     return List.of(
-        new NeedsPages(database, page, standings, clock),
+        new NeedsPages(database, page, standings, List.of(concessionPages), clock),
         new PlantPages(database, page, plant, parts, clock),
         new ChangePages(database, page, plant, parts, judging, configuration, clock),
         new CurvePages(
             database, page, plant, register, configuration, judgedBy, calibrations, clock),
-        new LoopPages(database, page, plant, channels, judging, List.of(calibrationPages), clock),
+        new LoopPages(
+            database,
+            page,
+            plant,
+            channels,
+            judging,
+            List.of(concessionPages, calibrationPages),
+            clock),
+        concessionPages,
         calibrationPages,
         new RegisterPages(
             database,

@@ -50,6 +50,7 @@ class ArchitectureTest {
     "loopwright.registerfile..",
     "loopwright.loop..",
     "loopwright.calibration..",
+    "loopwright.concession..",
     "loopwright.importing..",
     "loopwright.demo..",
     "loopwright.search..",

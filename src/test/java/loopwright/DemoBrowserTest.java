@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.openqa.selenium.By;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -57,7 +58,8 @@ class DemoBrowserTest {
   }
 
   private static void waitForText(String css, String expected) {
-    new WebDriverWait(browser.driver(), java.time.Duration.ofSeconds(15))
+    new WebDriverWait(browser.driver(), java.time.Duration.ofSeconds(40))
+        .ignoring(StaleElementReferenceException.class)
         .withMessage(() -> css + " never said " + expected)
         .until(
             driver ->

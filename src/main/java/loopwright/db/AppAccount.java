@@ -29,7 +29,9 @@ final class AppAccount {
           "combination",
           "combination_part",
           "calibration",
-          "calibration_reading");
+          "calibration_reading",
+          "concession",
+          "concession_step");
 
   private AppAccount() {}
 

@@ -51,7 +51,9 @@ public record Journaled(
           "combination_part",
           "calibration_draft",
           "calibration",
-          "calibration_reading");
+          "calibration_reading",
+          "concession",
+          "concession_step");
 
   /**
    * The journal itself, the row that names this database, and what can be worked out again from the

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import loopwright.db.Tx;
 import loopwright.matching.Allowance;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +21,9 @@ public interface Allowances {
    * @return by point; a loop without any is not in it
    */
   Map<Long, Allowed> standing(DSLContext sql, Collection<AsLeftFacts.Fitted> loops, Instant at);
+
+  /** The loop is no longer the combination it was: what was bound to it ends. */
+  default void exchanged(Tx tx, long point, String before, String after) {}
 
   /**
    * What stands for one loop.

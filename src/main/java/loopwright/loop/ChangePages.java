@@ -2,6 +2,8 @@ package loopwright.loop;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
@@ -28,6 +30,7 @@ import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 
 /** Survey and assembly: parts are chosen by serial and the findings change while choosing. */
 public final class ChangePages implements Pages {
@@ -115,7 +118,15 @@ public final class ChangePages implements Pages {
 
   record Instead(long id, String label, String about) {}
 
-  record Judged(String verdict, String drawing, List<Shown.Row> findings, List<Instead> instead) {}
+  /**
+   * @param askHref where one asks for a concession for these parts; null where nothing is refused
+   */
+  record Judged(
+      String verdict,
+      String drawing,
+      List<Shown.Row> findings,
+      List<Instead> instead,
+      @Nullable String askHref) {}
 
   record Choices(String id, List<PartFacts.Choice> parts) {}
 
@@ -136,15 +147,9 @@ public final class ChangePages implements Pages {
 
     Map<Long, String> labels() {
       Map<Long, String> labels = new HashMap<>();
-      views.forEach((number, view) -> labels.put(number, label(view)));
+      views.forEach((number, view) -> labels.put(number, Proposed.label(view)));
       return labels;
     }
-  }
-
-  private static String label(PartView view) {
-    String serial = view.name().serial();
-    String shop = view.name().shopNumber();
-    return serial != null ? serial : shop == null ? "" : shop;
   }
 
   private Opened opened(DSLContext sql, String tag) {
@@ -209,17 +214,18 @@ public final class ChangePages implements Pages {
   private static String words(Content content, Map<Long, PartView> views) {
     if (content instanceof Content.Part part) {
       PartView view = views.get(part.number());
-      return view == null ? "?" : label(view) + " " + Shown.about(view);
+      return view == null ? "?" : Proposed.label(view) + " " + Shown.about(view);
     }
     return content instanceof Content.None ? "none fitted" : "not known";
   }
 
   private Optional<Judged> judgedNow(Opened opened, Form form) {
     return database.read(
-        sql -> new ChangeForm(form, parts).chain(sql).map(chain -> judged(sql, opened, chain)));
+        sql ->
+            new ChangeForm(form, parts).chain(sql).map(chain -> judged(sql, opened, chain, form)));
   }
 
-  private Judged judged(DSLContext sql, Opened opened, Chain chain) {
+  private Judged judged(DSLContext sql, Opened opened, Chain chain, Form form) {
     Judging.Judged judged =
         judging.judge(
             sql,
@@ -230,7 +236,21 @@ public final class ChangePages implements Pages {
         judged.judgement().verdict().word(),
         Drawing.of(judged),
         Shown.rows(judged.judgement()),
-        instead(sql, judged));
+        instead(sql, judged),
+        judged.judgement().verdict() == Verdict.REFUSED
+            ? opened.href() + "/concession?" + query(form)
+            : null);
+  }
+
+  private static String query(Form form) {
+    return ChangeForm.SLOTS.stream()
+        .filter(slot -> !form.typed(slot.word()).isBlank())
+        .map(
+            slot ->
+                slot.word()
+                    + "="
+                    + URLEncoder.encode(form.typed(slot.word()), StandardCharsets.UTF_8))
+        .collect(Collectors.joining("&"));
   }
 
   /** Parts on the shelf that would bring the loop into balance, one exchange each. */
@@ -311,20 +331,34 @@ public final class ChangePages implements Pages {
               .formatted(way.title, judged.judgement().verdict().word()));
     } catch (Refused refused) {
       form.complain(refused);
+      if (refused.problem() == LoopProblem.DOES_NOT_MATCH) {
+        rememberRefused(http, opened, chain.get(), at.get(), reason);
+      }
       show(http, 422, way, opened, form);
     }
   }
 
+  private void rememberRefused(
+      Context http, Opened opened, Chain chain, Instant at, String reason) {
+    database.write(
+        act(Actor.of(http), WithoutLeave.NOT_RECORDED, reason),
+        tx -> {
+          configuration.rememberRefused(tx, opened.number(), chain, at, reason);
+          return true;
+        });
+  }
+
   private Judging.Judged record(
       Context http, Way way, Opened opened, Chain chain, Instant at, String reason) {
-    Actor actor = Actor.of(http);
-    Act act =
-        new Act(Long.valueOf(actor.id()), actor.name(), actor.role().word(), way.word, reason);
     return database.write(
-        act,
+        act(Actor.of(http), way.word, reason),
         tx ->
             way == Way.SURVEY
                 ? configuration.survey(tx, opened.number(), chain, at, reason)
                 : configuration.assembly(tx, opened.number(), chain, at, reason));
+  }
+
+  private static Act act(Actor actor, String what, String reason) {
+    return new Act(Long.valueOf(actor.id()), actor.name(), actor.role().word(), what, reason);
   }
 }

@@ -67,11 +67,17 @@ public final class Configuration {
       Tx tx, long point, Chain chain, Instant at, String kind, String note) {
     refuseFuture(at);
     PointStore.Located located = points.located(tx.sql(), point);
+    List<Placed> before = placements.at(tx.sql(), point, at);
     Rewriting rewriting = Rewriting.of(placements, tx.sql(), point, at, kind, chain);
+    boolean fromStock = WithoutLeave.takesFromStock(before, rewriting.taken(), parts, tx.sql());
     placements.rewrite(tx, rewriting.retired(), rewriting.taken());
     parts.placementsChanged(tx, rewriting.components());
+    exchanged(tx, point, before, placements.at(tx.sql(), point, at));
     Judging.Judged judged = judging.judge(tx.sql(), List.of(located.subject()), at).get(0);
     events.add(tx, point, kind, at, judged.judgement(), note);
+    if (kind.equals("survey")) {
+      new WithoutLeave(events).flag(tx, located, judged, at, fromStock);
+    }
     for (long other : rewriting.displaced()) {
       events.add(
           tx,
@@ -85,6 +91,22 @@ public final class Configuration {
     touched.add(point);
     standings.refresh(tx.sql(), touched);
     return judged;
+  }
+
+  /** What was bound to the parts as they were ends with the exchange of one. */
+  private void exchanged(Tx tx, long point, List<Placed> before, List<Placed> after) {
+    String was = Combinations.fingerprint(before).orElse("");
+    String is = Combinations.fingerprint(after).orElse("");
+    if (!was.isEmpty() && !was.equals(is)) {
+      judging.allowances().exchanged(tx, point, was, is);
+    }
+  }
+
+  /** Keeps that somebody tried to leave what does not match; what is recorded as fitted stays. */
+  void rememberRefused(Tx tx, long point, Chain chain, Instant at, String note) {
+    PointStore.Located located = points.located(tx.sql(), point);
+    Judging.Judged judged = judging.judge(tx.sql(), located.subject(), chain, at);
+    events.add(tx, point, WithoutLeave.NOT_RECORDED, at, judged.judgement(), note);
   }
 
   private void refuseFuture(Instant at) {

@@ -5,8 +5,10 @@ import static loopwright.db.gen.Tables.LOOP_EVENT;
 
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import loopwright.db.Tx;
@@ -17,6 +19,7 @@ import loopwright.matching.Verdict;
 import loopwright.time.Viewpoint;
 import org.jooq.DSLContext;
 import org.jooq.Record;
+import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
 
 /** What happened to loops. Insert-only. */
@@ -48,6 +51,25 @@ final class EventStore {
                     finding.rule().name(),
                     finding.sentences().replace('\t', ' ').replace('\n', ' ')))
         .collect(Collectors.joining("\n"));
+  }
+
+  /** Whether such a thing happened there in that time, its end included. */
+  boolean isOneBetween(DSLContext sql, long point, String kind, Instant from, Instant until) {
+    return sql.fetchExists(
+        LOOP_EVENT,
+        LOOP_EVENT.POINT_ID.eq(point),
+        LOOP_EVENT.KIND.eq(kind),
+        LOOP_EVENT.HAPPENED_AT.between(Tx.moment(from), Tx.moment(until)));
+  }
+
+  /** Those of the points to which such a thing happened, with the last moment of it. */
+  Map<Long, Instant> last(DSLContext sql, Collection<Long> points, String kind) {
+    return sql.select(LOOP_EVENT.POINT_ID, DSL.max(LOOP_EVENT.HAPPENED_AT))
+        .from(LOOP_EVENT)
+        .where(LOOP_EVENT.POINT_ID.in(points))
+        .and(LOOP_EVENT.KIND.eq(kind))
+        .groupBy(LOOP_EVENT.POINT_ID)
+        .fetchMap(LOOP_EVENT.POINT_ID, row -> row.value2().toInstant());
   }
 
   /** Newest first. */

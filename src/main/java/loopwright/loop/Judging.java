@@ -66,6 +66,10 @@ public final class Judging {
       Judgement judgement,
       Allowances.@Nullable Allowed allowed) {}
 
+  Allowances allowances() {
+    return allowances;
+  }
+
   /** Loops as they are believed to be at that moment, in one pass. */
   public List<Judged> judge(DSLContext sql, Collection<Subject> subjects, Instant at) {
     List<Placed> placed = placements.at(sql, points(subjects), at);

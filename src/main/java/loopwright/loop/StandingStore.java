@@ -1,6 +1,7 @@
 package loopwright.loop;
 
 import static loopwright.db.gen.Tables.LOOP_VERDICT;
+import static loopwright.db.gen.Tables.TRAIN;
 
 import java.math.BigDecimal;
 import java.time.Instant;
@@ -90,6 +91,31 @@ final class StandingStore {
         .where(which)
         .groupBy(LOOP_VERDICT.VERDICT)
         .fetchMap(LOOP_VERDICT.VERDICT, DSL.count());
+  }
+
+  /** How many loops that need somebody have each verdict. */
+  Map<String, Integer> needing(DSLContext sql, Condition which) {
+    return counts(sql, which.and(LOOP_VERDICT.URGENCY.lt((short) Standing.NEEDS_NOBODY)));
+  }
+
+  /** A train and how many of its loops need somebody. */
+  record OfTrain(long train, String code, int loops) {}
+
+  /** Most first. */
+  List<OfTrain> needingByTrain(DSLContext sql) {
+    return sql.select(TRAIN.ID, TRAIN.CODE, DSL.count())
+        .from(LOOP_VERDICT)
+        .join(TRAIN)
+        .on(TRAIN.ID.eq(LOOP_VERDICT.TRAIN_ID))
+        .where(LOOP_VERDICT.URGENCY.lt((short) Standing.NEEDS_NOBODY))
+        .groupBy(TRAIN.ID, TRAIN.CODE)
+        .orderBy(DSL.count().desc(), TRAIN.CODE)
+        .limit(60)
+        .fetch(row -> new OfTrain(row.value1(), row.value2(), row.value3()));
+  }
+
+  static Condition owner(String role) {
+    return LOOP_VERDICT.OWNER_ROLE.eq(role);
   }
 
   static Condition inTrain(long train) {

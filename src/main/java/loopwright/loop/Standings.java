@@ -22,6 +22,7 @@ public final class Standings {
 
   private final StandingStore store = new StandingStore();
   private final PointStore points = new PointStore();
+  private final EventStore events = new EventStore();
   private final Judging judging;
   private final InstantSource clock;
 
@@ -73,22 +74,28 @@ public final class Standings {
     Instant now = clock.instant();
     Map<Long, PointStore.Located> byPoint =
         located.stream().collect(Collectors.toMap(PointStore.Located::point, Function.identity()));
+    Map<Long, Instant> left = events.last(sql, byPoint.keySet(), WithoutLeave.LEFT);
     judging
         .judge(sql, located.stream().map(PointStore.Located::subject).toList(), now)
         .forEach(
             judged -> {
               PointStore.Located at = byPoint.get(judged.subject().point());
               if (at != null) {
-                store.put(sql, standing(at, judged), now);
+                store.put(sql, standing(at, judged, left.get(at.point())), now);
               }
             });
   }
 
-  private static Standing standing(PointStore.Located at, Judging.Judged judged) {
+  private static Standing standing(
+      PointStore.Located at, Judging.Judged judged, @Nullable Instant leftWithoutConcession) {
     Judgement judgement = judged.judgement();
     Verdict verdict =
         judgement.verdict() == Verdict.NOT_JUDGED ? Verdict.MATCHES : judgement.verdict();
     Finding worst = judgement.findings().get(0);
+    boolean left =
+        verdict == Verdict.REFUSED
+            && leftWithoutConcession != null
+            && leftWithoutConcession.equals(since(judged.chain()));
     boolean fine = verdict == Verdict.MATCHES;
     @Nullable Allowed allowed = judged.allowed();
     return new Standing(
@@ -97,9 +104,11 @@ public final class Standings {
         restsOnConcessions(judgement, allowed) ? Standing.NEEDS_NOBODY : urgency(verdict),
         verdict.word(),
         fine ? "" : worst.rule().name(),
-        fine ? "All that was judged matches." : worst.message(),
-        fine ? "" : nextStep(worst),
-        owner(worst),
+        fine
+            ? "All that was judged matches."
+            : (left ? "Left without concession. " : "") + worst.message(),
+        fine ? "" : nextStep(worst) + (left ? " Or decide on a concession." : ""),
+        left ? "engineer" : owner(worst),
         judgement.balance(),
         since(judged.chain()),
         allowed == null ? null : allowed.reviewAt());

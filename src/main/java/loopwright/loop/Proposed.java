@@ -1,0 +1,69 @@
+package loopwright.loop;
+
+import java.time.InstantSource;
+import java.time.ZoneId;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loopwright.matching.PartView;
+import loopwright.web.Form;
+import org.jooq.DSLContext;
+
+/** A chain as typed into a form, judged as it would be if it were left so now. */
+public final class Proposed {
+  private final PartFacts parts;
+  private final Judging judging;
+  private final Configuration configuration;
+  private final InstantSource clock;
+
+  public Proposed(
+      PartFacts parts, Judging judging, Configuration configuration, InstantSource clock) {
+    this.parts = parts;
+    this.judging = judging;
+    this.configuration = configuration;
+    this.clock = clock;
+  }
+
+  /** Names of the fields of such a form, in chain order. */
+  public static List<String> fields() {
+    return ChangeForm.SLOTS.stream().map(Slot::word).toList();
+  }
+
+  /** The chain judged; complaints stay with the form where a serial can't be taken. */
+  public Optional<Judging.Judged> judged(DSLContext sql, long point, String tag, Form form) {
+    return new ChangeForm(form, parts)
+        .chain(sql)
+        .map(chain -> judging.judge(sql, new Judging.Subject(point, tag), chain, clock.instant()));
+  }
+
+  /** A form that holds what is recorded as fitted now. */
+  public Form asFitted(DSLContext sql, long point, ZoneId zone) {
+    List<Placed> chain = configuration.at(sql, point, clock.instant());
+    List<Long> components =
+        chain.stream().flatMap(placed -> placed.content().component().stream().boxed()).toList();
+    Map<Long, String> labels = new HashMap<>();
+    parts.parts(sql, components).forEach((number, view) -> labels.put(number, label(view)));
+    return ChangeForm.filled(chain, labels, clock.instant(), zone);
+  }
+
+  /** The parts that a fingerprint names, in words. */
+  public List<String> partsOf(DSLContext sql, String fingerprint) {
+    Map<Slot, Long> components = Combinations.components(fingerprint);
+    Map<Long, PartView> views = parts.parts(sql, components.values());
+    return components.values().stream()
+        .map(number -> views.containsKey(number) ? views.get(number).words() : "?")
+        .toList();
+  }
+
+  /** The chain on its ruler, as SVG. */
+  public static String drawing(Judging.Judged judged) {
+    return Drawing.of(judged);
+  }
+
+  static String label(PartView view) {
+    String serial = view.name().serial();
+    String shop = view.name().shopNumber();
+    return serial != null ? serial : shop == null ? "" : shop;
+  }
+}
