@@ -201,7 +201,7 @@ final class RowCells {
       return Optional.empty();
     }
     try {
-      return Optional.of(LocalDate.parse(text));
+      return Optional.of(SiteMoment.isoDay(text));
     } catch (DateTimeException notIso) {
       complain(heading, ImportProblem.BAD_DATE, Shown.cell(text));
       return Optional.empty();

@@ -3,13 +3,14 @@ package loopwright.journal;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.net.URLEncoder;
+import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import loopwright.time.SiteMoment;
 import loopwright.web.Form;
 
 /**
@@ -67,8 +68,8 @@ record RecordFilter(
 
   private static LocalDate readDay(String typed) {
     try {
-      return LocalDate.parse(typed);
-    } catch (DateTimeParseException noDay) {
+      return SiteMoment.isoDay(typed);
+    } catch (DateTimeException noDay) {
       throw new IllegalArgumentException(
           "\u201c" + typed + "\u201d is not a day. Give one such as 2026-11-24.", noDay);
     }

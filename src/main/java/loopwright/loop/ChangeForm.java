@@ -1,8 +1,6 @@
 package loopwright.loop;
 
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -10,8 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
-import loopwright.matching.PartKind;
+import java.util.stream.Stream;
 import loopwright.time.SiteMoment;
 import loopwright.web.Form;
 import org.jooq.DSLContext;
@@ -33,23 +30,55 @@ final class ChangeForm {
     this.parts = parts;
   }
 
-  /** The chain as typed; complaints stay with the form where a serial can't be taken. */
-  Optional<Chain> chain(DSLContext sql) {
+  /** The slots to offer for a loop: the usual ones and whatever else holds something there. */
+  static List<Slot> slots(List<Placed> present) {
+    return Stream.concat(SLOTS.stream(), present.stream().map(Placed::slot))
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  /**
+   * The chain as typed; complaints stay with the form where a serial can't be taken.
+   *
+   * @param present what is on record now; a driver box that stays keeps its channel
+   */
+  Optional<Chain> chain(DSLContext sql, List<Placed> present) {
     Map<Slot, Content> slots = new EnumMap<>(Slot.class);
-    for (Slot slot : SLOTS) {
+    List<Slot> offered = slots(present);
+    for (Slot slot : offered) {
       String typed = form.typed(slot.word()).strip();
       if (typed.equals(UNREADABLE)) {
         slots.put(slot, new Content.Unknown());
       } else if (!typed.isEmpty()) {
-        part(sql, slot, typed).ifPresent(part -> slots.put(slot, part));
+        TypedPart.read(sql, parts, slot, typed, present, form)
+            .ifPresent(part -> slots.put(slot, part));
       } else if (slot == Slot.PATH_1) {
         slots.put(slot, new Content.None());
       }
     }
     complainOfTwice(slots);
-    return SLOTS.stream().allMatch(slot -> form.complaint(slot.word()) == null)
+    return offered.stream().allMatch(slot -> form.complaint(slot.word()) == null)
         ? Optional.of(new Chain(slots))
         : Optional.empty();
+  }
+
+  /** Complains of parts that nobody knew of at that moment; false if there are any. */
+  boolean complainOfUnborn(DSLContext sql, Chain chain, Instant at, ZoneId zone) {
+    chain
+        .slots()
+        .forEach(
+            (slot, content) ->
+                content.component().stream()
+                    .mapToObj(number -> parts.knownFrom(sql, number))
+                    .filter(from -> from.isAfter(at))
+                    .forEach(from -> form.complain(slot.word(), unborn(slot, from, zone))));
+    return form.ok();
+  }
+
+  private String unborn(Slot slot, Instant from, ZoneId zone) {
+    return "%s is on record only since %s. Give a later moment, or say on its page since when it was so."
+        .formatted(form.typed(slot.word()).strip(), SiteMoment.shown(from, zone));
   }
 
   private void complainOfTwice(Map<Slot, Content> slots) {
@@ -67,65 +96,16 @@ final class ChangeForm {
         });
   }
 
-  private Optional<Content> part(DSLContext sql, Slot slot, String typed) {
-    String label = typed.split("\\s*·\\s*", 2)[0].strip();
-    List<PartFacts.Choice> named = parts.named(sql, label);
-    List<PartFacts.Choice> fitting =
-        named.stream().filter(choice -> choice.kind().place() == place(slot)).toList();
-    if (fitting.size() == 1) {
-      return Optional.of(new Content.Part(fitting.get(0).number()));
-    }
-    List<PartFacts.Choice> meant =
-        fitting.stream().filter(choice -> typed.endsWith(choice.about())).toList();
-    if (meant.size() == 1) {
-      return Optional.of(new Content.Part(meant.get(0).number()));
-    }
-    form.complain(slot.word(), complaint(slot, label, named, fitting));
-    return Optional.empty();
-  }
-
-  private static String complaint(
-      Slot slot, String label, List<PartFacts.Choice> named, List<PartFacts.Choice> fitting) {
-    if (named.isEmpty()) {
-      return "No part in the register is called %s. Check the serial, or add the part under Parts first."
-          .formatted(label);
-    }
-    if (fitting.isEmpty()) {
-      return "%s is a %s; it can't sit in the slot %s. Check the serial."
-          .formatted(label, named.get(0).kind().word(), Words.usual(slot));
-    }
-    return "%d parts are called %s: %s. Type the serial, a middle dot and the words behind it."
-        .formatted(
-            fitting.size(),
-            label,
-            fitting.stream().map(PartFacts.Choice::about).collect(Collectors.joining("; ")));
-  }
-
-  static PartKind.Place place(Slot slot) {
-    return switch (slot) {
-      case PROBE -> PartKind.Place.PROBE_SLOT;
-      case DRIVER -> PartKind.Place.DRIVER_SLOT;
-      default -> PartKind.Place.PATH;
-    };
-  }
-
-  /** The moment, on the site's clock; complaints stay with the form. */
-  Optional<Instant> at(ZoneId zone) {
-    LocalDate day = form.read("on", SiteMoment::day);
-    LocalTime time = form.read("time", SiteMoment::time);
-    if (form.complaint("on") != null || form.complaint("time") != null) {
-      return Optional.empty();
-    }
-    Instant at = form.read("time", typed -> SiteMoment.of(day, time, zone));
-    return form.complaint("time") == null ? Optional.of(at) : Optional.empty();
-  }
-
-  /** Fills in what is on record now. */
-  static Form filled(List<Placed> chain, Map<Long, String> labels, Instant now, ZoneId zone) {
+  /**
+   * Fills in what is on record now.
+   *
+   * @param texts how the parts are typed, by slot
+   */
+  static Form filled(List<Placed> chain, Map<Slot, String> texts, Instant now, ZoneId zone) {
     Form form = Form.blank();
     for (Placed placed : chain) {
-      if (placed.content() instanceof Content.Part part) {
-        form.put(placed.slot().word(), labels.getOrDefault(part.number(), ""));
+      if (placed.content() instanceof Content.Part) {
+        form.put(placed.slot().word(), texts.getOrDefault(placed.slot(), UNREADABLE));
       } else if (placed.content() instanceof Content.Unknown) {
         form.put(placed.slot().word(), UNREADABLE);
       }

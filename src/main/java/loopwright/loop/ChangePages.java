@@ -8,6 +8,8 @@ import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,12 +17,14 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import loopwright.db.Act;
 import loopwright.db.Database;
+import loopwright.matching.PartState;
 import loopwright.matching.PartView;
 import loopwright.matching.Verdict;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
 import loopwright.plant.PointPlace;
 import loopwright.problem.Refused;
+import loopwright.time.SiteMoment;
 import loopwright.units.Length;
 import loopwright.web.Actor;
 import loopwright.web.Form;
@@ -35,6 +39,7 @@ import org.jspecify.annotations.Nullable;
 /** Survey and assembly: parts are chosen by serial and the findings change while choosing. */
 public final class ChangePages implements Pages {
   private static final int PROPOSALS = 12;
+  private static final int EACH = 4;
 
   private final Database database;
   private final Page page;
@@ -94,7 +99,7 @@ public final class ChangePages implements Pages {
 
   @Override
   public void mount(Routes routes) {
-    routes.get("/loops/choices", Permission.RECORD, this::choices);
+    routes.get("/choices", Permission.RECORD, this::choices);
     for (Way way : Way.values()) {
       String path = "/loops/{tag}/" + way.word;
       routes.get(path, Permission.RECORD, http -> open(http, way));
@@ -131,7 +136,13 @@ public final class ChangePages implements Pages {
   record Choices(String id, List<PartFacts.Choice> parts) {}
 
   /** A loop as the form was opened on it. */
-  private record Opened(Point point, ZoneId zone, List<Placed> chain, Map<Long, PartView> views) {
+  private record Opened(
+      Point point,
+      ZoneId zone,
+      List<Placed> chain,
+      Map<Long, PartView> views,
+      Map<Slot, String> texts,
+      Optional<LoopEvent> last) {
     long number() {
       return point.id().number();
     }
@@ -140,15 +151,25 @@ public final class ChangePages implements Pages {
       return "/loops/" + PathSegment.of(point.tag());
     }
 
-    /** Changes whenever what is recorded as fitted changes. */
+    /** Changes whenever something is recorded of the loop, so that one form is taken once. */
     String version() {
-      return chain.stream().map(p -> Long.toString(p.placement())).collect(Collectors.joining("-"));
+      String fitted =
+          chain.stream().map(p -> Long.toString(p.placement())).collect(Collectors.joining("-"));
+      return fitted + last.map(event -> "." + event.id()).orElse("");
     }
 
-    Map<Long, String> labels() {
-      Map<Long, String> labels = new HashMap<>();
-      views.forEach((number, view) -> labels.put(number, Proposed.label(view)));
-      return labels;
+    /** Who recorded the last thing and when. */
+    String lastChange() {
+      return last.map(
+              event ->
+                  "%s recorded %s here on %s,"
+                      .formatted(
+                          event.who(),
+                          event.kind().matches("[aeiou].*")
+                              ? "an " + event.kind()
+                              : "a " + event.kind(),
+                          SiteMoment.shown(event.enteredAt(), zone)))
+          .orElse("Somebody else changed what is recorded here");
     }
   }
 
@@ -163,13 +184,34 @@ public final class ChangePages implements Pages {
     List<Placed> chain = configuration.at(sql, point.id().number(), clock.instant());
     List<Long> components =
         chain.stream().flatMap(p -> p.content().component().stream().boxed()).toList();
-    return new Opened(point, zone, chain, parts.parts(sql, components));
+    Map<Long, PartView> views = parts.parts(sql, components);
+    Optional<LoopEvent> last =
+        configuration.events(sql, point.id().number()).stream()
+            .max(Comparator.comparingLong(LoopEvent::id));
+    return new Opened(point, zone, chain, views, texts(sql, chain, views), last);
+  }
+
+  private Map<Slot, String> texts(DSLContext sql, List<Placed> chain, Map<Long, PartView> views) {
+    return texts(sql, parts, chain, views);
+  }
+
+  /** How the parts of a chain are typed, by slot. */
+  static Map<Slot, String> texts(
+      DSLContext sql, PartFacts parts, List<Placed> chain, Map<Long, PartView> views) {
+    Map<Slot, String> texts = new EnumMap<>(Slot.class);
+    for (Placed placed : chain) {
+      if (placed.content() instanceof Content.Part part && views.containsKey(part.number())) {
+        String label = Proposed.label(views.get(part.number()));
+        texts.put(placed.slot(), TypedPart.text(sql, parts, placed.slot(), label, part));
+      }
+    }
+    return texts;
   }
 
   private void open(Context http, Way way) {
     Opened opened = database.read(sql -> opened(sql, http.pathParam("tag")));
     Form form =
-        ChangeForm.filled(opened.chain(), opened.labels(), clock.instant(), opened.zone())
+        ChangeForm.filled(opened.chain(), opened.texts(), clock.instant(), opened.zone())
             .at(opened.version());
     show(http, 200, way, opened, form);
   }
@@ -194,7 +236,7 @@ public final class ChangePages implements Pages {
         opened.zone().getId(),
         way.reasonLabel,
         way.button,
-        ChangeForm.SLOTS.stream().map(slot -> line(slot, opened)).toList());
+        ChangeForm.slots(opened.chain()).stream().map(slot -> line(slot, opened)).toList());
   }
 
   private static SlotLine line(Slot slot, Opened opened) {
@@ -214,7 +256,8 @@ public final class ChangePages implements Pages {
   private static String words(Content content, Map<Long, PartView> views) {
     if (content instanceof Content.Part part) {
       PartView view = views.get(part.number());
-      return view == null ? "?" : Proposed.label(view) + " " + Shown.about(view);
+      String channel = part.channel() == 1 ? "" : " #" + part.channel();
+      return view == null ? "?" : Proposed.label(view) + channel + " " + Shown.about(view);
     }
     return content instanceof Content.None ? "none fitted" : "not known";
   }
@@ -222,7 +265,9 @@ public final class ChangePages implements Pages {
   private Optional<Judged> judgedNow(Opened opened, Form form) {
     return database.read(
         sql ->
-            new ChangeForm(form, parts).chain(sql).map(chain -> judged(sql, opened, chain, form)));
+            new ChangeForm(form, parts)
+                .chain(sql, opened.chain())
+                .map(chain -> judged(sql, opened, chain, form)));
   }
 
   private Judged judged(DSLContext sql, Opened opened, Chain chain, Form form) {
@@ -264,12 +309,13 @@ public final class ChangePages implements Pages {
       if (part.length() == null) {
         continue;
       }
-      boolean tuned = ChangeForm.place(Slot.DRIVER) == part.kind().place();
+      boolean tuned = TypedPart.place(Slot.DRIVER) == part.kind().place();
       Length wanted =
           tuned ? part.length().length().plus(balance) : part.length().length().minus(balance);
-      parts.proposals(sql, part.kind().place(), "", wanted, 4).stream()
+      parts.proposals(sql, part.kind().place(), "", wanted, PROPOSALS).stream()
           .filter(choice -> choice.kind() == part.kind())
-          .filter(choice -> sameFamily(sql, choice, part))
+          .filter(choice -> suits(sql, choice, part, wanted))
+          .limit(EACH)
           .forEach(
               c ->
                   found.add(new Instead(c.number(), c.label(), c.kind().word() + " " + c.about())));
@@ -277,9 +323,14 @@ public final class ChangePages implements Pages {
     return found;
   }
 
-  private boolean sameFamily(DSLContext sql, PartFacts.Choice choice, PartView part) {
+  private boolean suits(DSLContext sql, PartFacts.Choice choice, PartView part, Length wanted) {
     PartView view = parts.parts(sql, List.of(choice.number())).get(choice.number());
-    return view != null && part.family() != null && part.family().equals(view.family());
+    return view != null
+        && view.state() == PartState.IN_STOCK
+        && view.length() != null
+        && view.length().length().equals(wanted)
+        && part.family() != null
+        && part.family().equals(view.family());
   }
 
   private void judged(Context http) {
@@ -296,7 +347,7 @@ public final class ChangePages implements Pages {
     Slot slot = Slot.named(field).orElseThrow(NotFoundResponse::new);
     String typed = Form.fromQuery(http).typed(field).strip();
     List<PartFacts.Choice> proposals =
-        database.read(sql -> parts.proposals(sql, ChangeForm.place(slot), typed, null, PROPOSALS));
+        database.read(sql -> parts.proposals(sql, TypedPart.place(slot), typed, null, PROPOSALS));
     page.part(
         http,
         200,
@@ -309,32 +360,38 @@ public final class ChangePages implements Pages {
     Form form = Form.from(http);
     Opened opened = database.read(sql -> opened(sql, http.pathParam("tag")));
     if (form.stale(opened.version())) {
-      form.complain(
-          "Somebody else changed what is recorded here after you opened this form. What is on record"
-              + " now stands beside your entries; look again, then record.");
-      show(http, 409, way, opened, form.at(opened.version()));
+      showChanged(http, way, form);
       return;
     }
-    Optional<Chain> chain = database.read(sql -> new ChangeForm(form, parts).chain(sql));
-    Optional<Instant> at = new ChangeForm(form, parts).at(opened.zone());
+    ChangeForm typed = new ChangeForm(form, parts);
+    Optional<Chain> chain = database.read(sql -> typed.chain(sql, opened.chain()));
+    Optional<Instant> at = TypedMoment.read(form, opened.zone(), clock.instant());
     String reason = form.text("reason", 2000);
+    if (chain.isPresent() && at.isPresent()) {
+      database.read(sql -> typed.complainOfUnborn(sql, chain.get(), at.get(), opened.zone()));
+    }
     if (!form.ok() || chain.isEmpty() || at.isEmpty()) {
       show(http, 422, way, opened, form);
       return;
     }
     try {
-      Judging.Judged judged = record(http, way, opened, chain.get(), at.get(), reason);
+      Judging.Judged judged = record(http, way, form, opened, chain.get(), at.get(), reason);
       page.go(
           http,
           opened.href(),
           "%s recorded; the loop is judged: %s."
               .formatted(way.title, judged.judgement().verdict().word()));
     } catch (Refused refused) {
+      if (refused.problem() == LoopProblem.CHANGED_MEANWHILE) {
+        showChanged(http, way, form);
+        return;
+      }
       form.complain(refused);
       if (refused.problem() == LoopProblem.DOES_NOT_MATCH) {
         rememberRefused(http, opened, chain.get(), at.get(), reason);
       }
-      show(http, 422, way, opened, form);
+      Opened now = database.read(sql -> opened(sql, http.pathParam("tag")));
+      show(http, 422, way, now, form.at(now.version()));
     }
   }
 
@@ -348,14 +405,26 @@ public final class ChangePages implements Pages {
         });
   }
 
+  private void showChanged(Context http, Way way, Form form) {
+    Opened now = database.read(sql -> opened(sql, http.pathParam("tag")));
+    form.complain(new Refused(LoopProblem.CHANGED_MEANWHILE, now.lastChange()));
+    show(http, 409, way, now, form.at(now.version()));
+  }
+
   private Judging.Judged record(
-      Context http, Way way, Opened opened, Chain chain, Instant at, String reason) {
+      Context http, Way way, Form form, Opened opened, Chain chain, Instant at, String reason) {
     return database.write(
         act(Actor.of(http), way.word, reason),
-        tx ->
-            way == Way.SURVEY
-                ? configuration.survey(tx, opened.number(), chain, at, reason)
-                : configuration.assembly(tx, opened.number(), chain, at, reason));
+        tx -> {
+          configuration.holdStill(tx, opened.number(), chain);
+          Opened now = opened(tx.sql(), opened.point().tag());
+          if (form.stale(now.version())) {
+            throw new Refused(LoopProblem.CHANGED_MEANWHILE, now.lastChange());
+          }
+          return way == Way.SURVEY
+              ? configuration.survey(tx, opened.number(), chain, at, reason)
+              : configuration.assembly(tx, opened.number(), chain, at, reason);
+        });
   }
 
   private static Act act(Actor actor, String what, String reason) {

@@ -34,6 +34,13 @@ public final class Configuration {
     this.clock = clock;
   }
 
+  /** Makes other changes of this loop and of these parts wait until this change is through. */
+  public void holdStill(Tx tx, long point, Chain chain) {
+    List<Long> components =
+        chain.slots().values().stream().flatMap(c -> c.component().stream().boxed()).toList();
+    placements.holdStill(tx.sql(), point, components);
+  }
+
   /**
    * Records what was found fitted, and judges it.
    *

@@ -125,14 +125,16 @@ public final class Judging {
         placements
             .of(sql, part, at)
             .filter(placed -> placed.point() != subject.point())
-            .ifPresent(
-                placed ->
-                    found.put(
-                        part.number(),
-                        List.of(new Elsewhere(placements.tag(sql, placed.point()), ""))));
+            .ifPresent(placed -> found.put(part.number(), List.of(told(sql, placed))));
       }
     }
     return found;
+  }
+
+  private Elsewhere told(DSLContext sql, Placed placed) {
+    return new Elsewhere(
+        placements.tag(sql, placed.point()),
+        "recorded by " + placements.recordedBy(sql, placed.placement()));
   }
 
   private List<Judged> judge(

@@ -17,6 +17,10 @@ public enum LoopProblem implements Problem {
       "{0} is already recorded at {1} in that time. Look at its story, then correct one of the"
           + " two."),
   NO_POINT("L-106", "There is no point {0}. Check the tag."),
+  CHANGED_MEANWHILE(
+      "L-108",
+      "{0} after you opened this form. What is on record now stands beside your entries; look again,"
+          + " then record."),
   NOT_USABLE("L-107", "{0} is {1}: {2}. It can''t be left fitted.");
 
   private final String code;

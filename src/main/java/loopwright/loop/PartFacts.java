@@ -1,5 +1,6 @@
 package loopwright.loop;
 
+import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -33,6 +34,9 @@ public interface PartFacts {
    */
   Map<Long, PartView> parts(DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint);
 
+  /** Since when something is on record of the part. */
+  Instant knownFrom(DSLContext sql, long number);
+
   /** Told whenever parts came or went, so that their state follows. */
   void placementsChanged(Tx tx, Collection<Long> numbers);
 
@@ -52,6 +56,7 @@ public interface PartFacts {
    * A part to choose.
    *
    * @param about maker, model, length, where it lies, in words
+   * @param channels of a driver box; 1 for everything else
    */
-  record Choice(long number, String label, PartKind kind, String about) {}
+  record Choice(long number, String label, PartKind kind, String about, int channels) {}
 }

@@ -1,5 +1,7 @@
 package loopwright.loop;
 
+import static loopwright.db.gen.Tables.CHANGE;
+import static loopwright.db.gen.Tables.COMPONENT;
 import static loopwright.db.gen.Tables.OCCUPANCY;
 import static loopwright.db.gen.Tables.PLACEMENT;
 import static loopwright.db.gen.Tables.PLACEMENT_RETIRED;
@@ -16,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import loopwright.db.Chunks;
 import loopwright.db.Tx;
@@ -104,6 +107,38 @@ final class PlacementStore {
             .eq(part.number())
             .and(OCCUPANCY.OCCUPANT_CHANNEL.eq((short) part.channel())),
         moment);
+  }
+
+  /**
+   * Makes other changes of the point, of these components and of what sits at the point wait until
+   * this one is through, so that each is judged by what the one before it left.
+   */
+  void holdStill(DSLContext sql, long point, Collection<Long> components) {
+    sql.select(POINT.ID).from(POINT).where(POINT.ID.eq(point)).forUpdate().fetch();
+    Set<Long> all = new TreeSet<>(components);
+    all.addAll(
+        sql.selectDistinct(OCCUPANCY.COMPONENT_ID)
+            .from(OCCUPANCY)
+            .where(OCCUPANCY.POINT_ID.eq(point))
+            .and(OCCUPANCY.COMPONENT_ID.isNotNull())
+            .fetch(OCCUPANCY.COMPONENT_ID));
+    for (Long component : all) {
+      sql.select(COMPONENT.ID)
+          .from(COMPONENT)
+          .where(COMPONENT.ID.eq(component))
+          .forUpdate()
+          .fetch();
+    }
+  }
+
+  /** Who recorded a belief, as they were called then. */
+  String recordedBy(DSLContext sql, long placement) {
+    return sql.select(CHANGE.ACTOR_NAME)
+        .from(PLACEMENT)
+        .join(CHANGE)
+        .on(CHANGE.ID.eq(PLACEMENT.CHANGE_ID))
+        .where(PLACEMENT.ID.eq(placement))
+        .fetchSingle(CHANGE.ACTOR_NAME);
   }
 
   /** The tag of a point. */

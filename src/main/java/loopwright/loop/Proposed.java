@@ -2,7 +2,6 @@ package loopwright.loop;
 
 import java.time.InstantSource;
 import java.time.ZoneId;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -33,7 +32,7 @@ public final class Proposed {
   /** The chain judged; complaints stay with the form where a serial can't be taken. */
   public Optional<Judging.Judged> judged(DSLContext sql, long point, String tag, Form form) {
     return new ChangeForm(form, parts)
-        .chain(sql)
+        .chain(sql, configuration.at(sql, point, clock.instant()))
         .map(chain -> judging.judge(sql, new Judging.Subject(point, tag), chain, clock.instant()));
   }
 
@@ -42,9 +41,8 @@ public final class Proposed {
     List<Placed> chain = configuration.at(sql, point, clock.instant());
     List<Long> components =
         chain.stream().flatMap(placed -> placed.content().component().stream().boxed()).toList();
-    Map<Long, String> labels = new HashMap<>();
-    parts.parts(sql, components).forEach((number, view) -> labels.put(number, label(view)));
-    return ChangeForm.filled(chain, labels, clock.instant(), zone);
+    Map<Slot, String> texts = ChangePages.texts(sql, parts, chain, parts.parts(sql, components));
+    return ChangeForm.filled(chain, texts, clock.instant(), zone);
   }
 
   /** The parts that a fingerprint names, in words. */

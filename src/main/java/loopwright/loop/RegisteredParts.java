@@ -1,5 +1,6 @@
 package loopwright.loop;
 
+import java.time.Instant;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -12,6 +13,7 @@ import loopwright.matching.PartKind;
 import loopwright.matching.PartState;
 import loopwright.matching.PartView;
 import loopwright.register.Component;
+import loopwright.register.ComponentId;
 import loopwright.register.NominalLength;
 import loopwright.register.PartRow;
 import loopwright.register.PartSearch;
@@ -51,6 +53,14 @@ public final class RegisteredParts implements PartFacts {
   }
 
   @Override
+  public Instant knownFrom(DSLContext sql, long number) {
+    return register.beliefs(sql, new ComponentId(number)).stream()
+        .findFirst()
+        .map(belief -> belief.span().from())
+        .orElse(Instant.MIN);
+  }
+
+  @Override
   public void placementsChanged(Tx tx, Collection<Long> numbers) {
     judged.placementsChanged(tx, numbers);
   }
@@ -77,7 +87,8 @@ public final class RegisteredParts implements PartFacts {
 
   private static Choice choice(PartRow row) {
     Component part = row.part();
-    return new Choice(part.id().number(), part.label(), part.kind(), about(row));
+    return new Choice(
+        part.id().number(), part.label(), part.kind(), about(row), part.details().channels());
   }
 
   private static String about(PartRow row) {

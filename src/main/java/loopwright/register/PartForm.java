@@ -1,8 +1,8 @@
 package loopwright.register;
 
 import java.math.BigDecimal;
+import java.time.DateTimeException;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +13,7 @@ import loopwright.matching.PartKind;
 import loopwright.problem.Problem;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
+import loopwright.time.SiteMoment;
 import loopwright.units.Numbers;
 import loopwright.units.Reported;
 import loopwright.units.ScaleFactor;
@@ -67,8 +68,8 @@ final class PartForm {
 
   static LocalDate day(String typed) {
     try {
-      return LocalDate.parse(typed.strip());
-    } catch (DateTimeParseException noDay) {
+      return SiteMoment.isoDay(typed.strip());
+    } catch (DateTimeException noDay) {
       throw new IllegalArgumentException(
           "“" + typed.strip() + "” is not a day. Give it such as 2027-05-31.", noDay);
     }

@@ -1,5 +1,6 @@
 package loopwright.time;
 
+import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
@@ -8,11 +9,19 @@ import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /** Days and times as a site's clock shows them. */
 public final class SiteMoment {
   private static final DateTimeFormatter SHOWN =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+
+  private static final Pattern DAY = Pattern.compile("\\d{4}-\\d{2}-\\d{2}");
+  private static final Pattern TIME = Pattern.compile("\\d{2}:\\d{2}(:\\d{2})?");
+  private static final String TIME_WANTED = "Give the time like 14:30.";
+
+  /** Eddy-current probes came later; a day before it is a slip of the year. From memory. */
+  private static final int EARLIEST_YEAR = 1950;
 
   private SiteMoment() {}
 
@@ -63,26 +72,50 @@ public final class SiteMoment {
   /**
    * A day as typed.
    *
-   * @throws IllegalArgumentException if it isn't one
+   * @throws IllegalArgumentException if it isn't one, or lies before {@value #EARLIEST_YEAR}
    */
   public static LocalDate day(String typed) {
+    LocalDate day;
     try {
-      return LocalDate.parse(typed.strip());
-    } catch (DateTimeParseException wrong) {
+      day = isoDay(typed);
+    } catch (DateTimeException wrong) {
       throw new IllegalArgumentException("Give the day like 2026-03-14.", wrong);
     }
+    if (day.getYear() < EARLIEST_YEAR) {
+      throw new IllegalArgumentException(
+          "%s lies before %d, when no loop of this kind stood anywhere. Give all four digits of the year."
+              .formatted(day, EARLIEST_YEAR));
+    }
+    return day;
   }
 
   /**
-   * A time of day as typed.
+   * A day written as ISO 8601 has it, with a year of four digits and nothing before or behind.
+   *
+   * @throws DateTimeException if it isn't one
+   */
+  public static LocalDate isoDay(String typed) {
+    String day = typed.strip();
+    if (!DAY.matcher(day).matches()) {
+      throw new DateTimeException("not a day of a year with four digits");
+    }
+    return LocalDate.parse(day);
+  }
+
+  /**
+   * A time of day as typed, to the second at most.
    *
    * @throws IllegalArgumentException if it isn't one
    */
   public static LocalTime time(String typed) {
+    String time = typed.strip();
     try {
-      return LocalTime.parse(typed.strip());
+      if (TIME.matcher(time).matches()) {
+        return LocalTime.parse(time);
+      }
     } catch (DateTimeParseException wrong) {
-      throw new IllegalArgumentException("Give the time like 14:30.", wrong);
+      throw new IllegalArgumentException(TIME_WANTED, wrong);
     }
+    throw new IllegalArgumentException(TIME_WANTED);
   }
 }

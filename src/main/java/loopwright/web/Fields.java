@@ -1,11 +1,12 @@
 package loopwright.web;
 
 import java.math.BigDecimal;
+import java.time.DateTimeException;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import loopwright.time.SiteMoment;
 import loopwright.units.Numbers;
 import loopwright.units.Reported;
 import loopwright.units.Unit;
@@ -40,8 +41,8 @@ final class Fields {
 
   static LocalDate day(String typed) {
     try {
-      return LocalDate.parse(filled(typed));
-    } catch (DateTimeParseException noDay) {
+      return SiteMoment.isoDay(filled(typed));
+    } catch (DateTimeException noDay) {
       throw new IllegalArgumentException(
           quoted(typed) + " is not a day. Give it as year-month-day, such as 2026-03-14.", noDay);
     }
