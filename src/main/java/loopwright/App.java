@@ -25,7 +25,6 @@ import loopwright.importing.ImportPages;
 import loopwright.importing.Importing;
 import loopwright.journal.JournalPages;
 import loopwright.journal.JournalStore;
-import loopwright.loop.Allowances;
 import loopwright.loop.ChangePages;
 import loopwright.loop.Configuration;
 import loopwright.loop.Judging;

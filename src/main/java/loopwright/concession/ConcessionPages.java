@@ -15,7 +15,6 @@ import loopwright.db.Database;
 import loopwright.db.Tx;
 import loopwright.loop.Combinations;
 import loopwright.loop.Judging;
-import loopwright.loop.LoopPages;
 import loopwright.loop.LoopPanel;
 import loopwright.loop.Need;
 import loopwright.loop.Proposed;
@@ -34,6 +33,7 @@ import loopwright.web.Actor;
 import loopwright.web.Form;
 import loopwright.web.Page;
 import loopwright.web.Pages;
+import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import org.jooq.DSLContext;
@@ -144,7 +144,7 @@ public final class ConcessionPages implements Pages, LoopPanel, Need.Source {
         "/concessions/" + concession.number(),
         concession.number(),
         concession.tag(),
-        "/loops/" + LoopPages.inAddress(concession.tag()),
+        "/loops/" + PathSegment.of(concession.tag()),
         concession.kind().word(),
         String.join(", ", concession.rules()),
         concession.stateAt(clock.instant()),
@@ -229,7 +229,7 @@ public final class ConcessionPages implements Pages, LoopPanel, Need.Source {
 
   private record Loop(Point point, ZoneId zone) {
     String href() {
-      return "/loops/" + LoopPages.inAddress(point.tag());
+      return "/loops/" + PathSegment.of(point.tag());
     }
   }
 
@@ -361,14 +361,13 @@ public final class ConcessionPages implements Pages, LoopPanel, Need.Source {
   @Override
   public Object model(DSLContext sql, LoopPanel.Loop loop) {
     List<Row> rows = concessions.ofPoint(sql, loop.point()).stream().map(c -> row(sql, c)).toList();
-    return new Panel(rows, "/loops/" + LoopPages.inAddress(loop.tag()) + "/concession");
+    return new Panel(rows, "/loops/" + PathSegment.of(loop.tag()) + "/concession");
   }
 
   @Override
   public List<Action> actions(LoopPanel.Loop loop) {
     return List.of(
-        new Action(
-            "Ask for a concession", "/loops/" + LoopPages.inAddress(loop.tag()) + "/concession"));
+        new Action("Ask for a concession", "/loops/" + PathSegment.of(loop.tag()) + "/concession"));
   }
 
   /** Those that wait for somebody to decide. */

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import loopwright.testing.Shop;
 import loopwright.testing.Visitor;
+import loopwright.web.PathSegment;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,7 +31,7 @@ class OddTagsTest {
       strings = {"V/1", "K301 VX 1", "50%", "a#b?c=d&e", "Vörwärmer-Ö+1", "..", "V;1", "choices"})
   void everyTagHasItsPages(String tag) {
     shop.point(tag);
-    String href = "/loops/" + LoopPages.inAddress(tag);
+    String href = "/loops/" + PathSegment.of(tag);
     for (String path : List.of(href, href + "/survey", href + "/assembly", href + "/curve")) {
       Visitor.Answer answer = shop.technician.get(path);
       assertThat(answer.status()).as(path).isEqualTo(200);
