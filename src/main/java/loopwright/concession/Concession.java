@@ -2,8 +2,10 @@ package loopwright.concession;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A concession as it was asked for, and what became of it.
@@ -36,11 +38,34 @@ public record Concession(
     steps = List.copyOf(steps);
   }
 
-  /** One thing that became of it. */
-  public record Step(String word, String who, Instant at, String note) {
+  /**
+   * One thing that became of it.
+   *
+   * @param change that entered it
+   */
+  public record Step(String word, String who, Instant at, String note, long change) {
     boolean ends() {
       return !word.equals("granted");
     }
+  }
+
+  /** The same as it was known when the record held only these changes. */
+  Concession asKnownBy(Set<Long> changes) {
+    List<Step> known = steps.stream().filter(step -> changes.contains(step.change())).toList();
+    return new Concession(
+        id,
+        point,
+        tag,
+        fingerprint,
+        kind,
+        rules,
+        reason,
+        measure,
+        askedBy,
+        askedByName,
+        askedAt,
+        expiresAt,
+        known);
   }
 
   /** As people say it. */
@@ -54,8 +79,12 @@ public record Concession(
         && moment.isBefore(endsAt());
   }
 
+  /** From the minute of the grant on, because people give moments of work to the minute. */
   private Optional<Instant> grantedAt() {
-    return steps.stream().filter(step -> step.word().equals("granted")).map(Step::at).findFirst();
+    return steps.stream()
+        .filter(step -> step.word().equals("granted"))
+        .map(step -> step.at().truncatedTo(ChronoUnit.MINUTES))
+        .findFirst();
   }
 
   /** When it was ended, else when it will expire. */

@@ -337,7 +337,7 @@ public final class ConcessionPages implements Pages, LoopPanel, Need.Source {
     Judging.Judged judged =
         proposed
             .judged(tx.sql(), point, loop.point().tag(), form)
-            .orElseThrow(() -> new Refused(ConcessionProblem.UNKNOWN_PARTS));
+            .orElseThrow(() -> new Refused(ConcessionProblem.UNREAD_PARTS));
     String fingerprint =
         Combinations.fingerprint(judged.chain())
             .orElseThrow(() -> new Refused(ConcessionProblem.UNKNOWN_PARTS));
@@ -346,7 +346,7 @@ public final class ConcessionPages implements Pages, LoopPanel, Need.Source {
             point,
             fingerprint,
             terms.kind(),
-            form.every("rule"),
+            form.every("rule").stream().filter(rule -> !rule.isBlank()).toList(),
             terms.reason(),
             terms.measure(),
             terms.until());

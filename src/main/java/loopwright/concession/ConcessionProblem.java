@@ -19,7 +19,9 @@ public enum ConcessionProblem implements Problem {
       "A full concession is decided by an engineer. Ask one, or ask for a provisional one."),
   NOT_WAITING("N-108", "{0} is no longer waiting: it is {1}. Look at it again."),
   NOT_STANDING("N-109", "{0} doesn't stand: it is {1}. There is nothing to withdraw."),
-  NO_SUCH("N-110", "There is no concession {0}.");
+  NO_SUCH("N-110", "There is no concession {0}."),
+  UNREAD_PARTS(
+      "N-111", "The parts can't be taken as typed. Go back to the loop and choose them again.");
 
   private final String code;
   private final String sentence;

@@ -10,9 +10,11 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.ConcessionRecord;
 import loopwright.db.gen.tables.records.ConcessionStepRecord;
+import loopwright.journal.KnownTimeStore;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
@@ -53,6 +55,18 @@ final class ConcessionStore {
 
   List<Concession> ofPoints(DSLContext sql, Collection<Long> points) {
     return points.isEmpty() ? List.of() : fetch(sql, CONCESSION.POINT_ID.in(points));
+  }
+
+  /** The same as known when the record ended with that entry; null for all there is. */
+  List<Concession> ofPoints(DSLContext sql, Collection<Long> points, @Nullable Long entry) {
+    List<Concession> all = ofPoints(sql, points);
+    if (entry == null || all.isEmpty()) {
+      return all;
+    }
+    List<Long> changes =
+        all.stream().flatMap(one -> one.steps().stream()).map(Concession.Step::change).toList();
+    Set<Long> known = KnownTimeStore.known(sql, entry, changes);
+    return all.stream().map(concession -> concession.asKnownBy(known)).toList();
   }
 
   /** Those that nobody has ended or declined: waiting, standing or expired. */
@@ -109,7 +123,8 @@ final class ConcessionStore {
         row.get(CONCESSION_STEP.STEP),
         who == null ? "" : who,
         row.get(CONCESSION_STEP.HAPPENED_AT).toInstant(),
-        row.get(CONCESSION_STEP.NOTE));
+        row.get(CONCESSION_STEP.NOTE),
+        row.get(CONCESSION_STEP.CHANGE_ID));
   }
 
   private static Concession concession(Record row, List<Concession.Step> steps) {

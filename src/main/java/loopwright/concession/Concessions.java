@@ -3,6 +3,7 @@ package loopwright.concession;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
+import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -14,7 +15,10 @@ import loopwright.loop.Allowances;
 import loopwright.loop.AsLeftFacts;
 import loopwright.loop.Judging;
 import loopwright.matching.Allowance;
+import loopwright.matching.Verdict;
 import loopwright.problem.Refused;
+import loopwright.time.SiteMoment;
+import loopwright.time.Viewpoint;
 import loopwright.web.Actor;
 import loopwright.web.Permission;
 import org.jooq.DSLContext;
@@ -53,7 +57,7 @@ public final class Concessions implements Allowances {
     }
     Set<String> refused =
         judged.judgement().againstAssembly().stream()
-            .filter(finding -> finding.verdict() == loopwright.matching.Verdict.REFUSED)
+            .filter(finding -> finding.verdict() == Verdict.REFUSED)
             .map(finding -> finding.rule().name())
             .collect(Collectors.toSet());
     rules.stream()
@@ -128,11 +132,12 @@ public final class Concessions implements Allowances {
 
   @Override
   public Map<Long, Allowed> standing(
-      DSLContext sql, Collection<AsLeftFacts.Fitted> loops, Instant at) {
+      DSLContext sql, Collection<AsLeftFacts.Fitted> loops, Viewpoint viewpoint) {
+    Instant at = viewpoint.at();
     Map<Long, String> fitted = new HashMap<>();
     loops.forEach(loop -> fitted.put(loop.point(), loop.fingerprint()));
     Map<Long, Allowed> standing = new HashMap<>();
-    store.ofPoints(sql, fitted.keySet()).stream()
+    store.ofPoints(sql, fitted.keySet(), viewpoint.known()).stream()
         .filter(concession -> concession.standsAt(at))
         .filter(concession -> concession.fingerprint().equals(fitted.get(concession.point())))
         .collect(Collectors.groupingBy(Concession::point))
@@ -162,12 +167,11 @@ public final class Concessions implements Allowances {
         Set.copyOf(concession.rules()),
         "until %s (UTC); meanwhile: %s"
             .formatted(
-                loopwright.time.SiteMoment.shown(concession.expiresAt(), java.time.ZoneOffset.UTC),
-                concession.measure()));
+                SiteMoment.shown(concession.expiresAt(), ZoneOffset.UTC), concession.measure()));
   }
 
   @Override
-  public void exchanged(Tx tx, long point, String before, String after) {
+  public void exchanged(Tx tx, long point, String before) {
     store.ofPoints(tx.sql(), List.of(point)).stream()
         .filter(concession -> concession.standsAt(clock.instant()))
         .filter(concession -> concession.fingerprint().equals(before))

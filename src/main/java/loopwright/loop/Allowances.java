@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import loopwright.db.Tx;
 import loopwright.matching.Allowance;
+import loopwright.time.Viewpoint;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 
@@ -13,17 +14,19 @@ import org.jspecify.annotations.Nullable;
 public interface Allowances {
 
   /** For programs and tests without concessions. */
-  Allowances NONE = (sql, loops, at) -> Map.of();
+  Allowances NONE = (sql, loops, viewpoint) -> Map.of();
 
   /**
-   * The concessions that stand at that moment for loops that are exactly these combinations.
+   * The concessions that stand at that moment, as known then, for loops that are exactly these
+   * combinations.
    *
    * @return by point; a loop without any is not in it
    */
-  Map<Long, Allowed> standing(DSLContext sql, Collection<AsLeftFacts.Fitted> loops, Instant at);
+  Map<Long, Allowed> standing(
+      DSLContext sql, Collection<AsLeftFacts.Fitted> loops, Viewpoint viewpoint);
 
-  /** The loop is no longer the combination it was: what was bound to it ends. */
-  default void exchanged(Tx tx, long point, String before, String after) {}
+  /** The loop is no longer the combination it was: what was bound to that ends. */
+  default void exchanged(Tx tx, long point, String before) {}
 
   /**
    * What stands for one loop.

@@ -151,7 +151,7 @@ public final class ChangePages implements Pages {
       return "/loops/" + PathSegment.of(point.tag());
     }
 
-    /** Changes whenever something is recorded of the loop, so that one form is taken once. */
+    /** Changes whenever something is recorded as fitted, so that one form is taken once. */
     String version() {
       String fitted =
           chain.stream().map(p -> Long.toString(p.placement())).collect(Collectors.joining("-"));
@@ -187,6 +187,7 @@ public final class ChangePages implements Pages {
     Map<Long, PartView> views = parts.parts(sql, components);
     Optional<LoopEvent> last =
         configuration.events(sql, point.id().number()).stream()
+            .filter(event -> !event.kind().equals(WithoutLeave.NOT_RECORDED))
             .max(Comparator.comparingLong(LoopEvent::id));
     return new Opened(point, zone, chain, views, texts(sql, chain, views), last);
   }

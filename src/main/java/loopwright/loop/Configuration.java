@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.db.Chunks;
 import loopwright.db.Tx;
 import loopwright.matching.Finding;
@@ -77,9 +78,12 @@ public final class Configuration {
     List<Placed> before = placements.at(tx.sql(), point, at);
     Rewriting rewriting = Rewriting.of(placements, tx.sql(), point, at, kind, chain);
     boolean fromStock = WithoutLeave.takesFromStock(before, rewriting.taken(), parts, tx.sql());
+    Set<Long> touched = new TreeSet<>(rewriting.displaced());
+    touched.add(point);
+    List<Leaves> leaves = leaves(tx.sql(), touched, at);
     placements.rewrite(tx, rewriting.retired(), rewriting.taken());
     parts.placementsChanged(tx, rewriting.components());
-    exchanged(tx, point, before, placements.at(tx.sql(), point, at));
+    leaves.forEach(some -> some.endWhereExchanged(tx, placements, judging.allowances()));
     Judging.Judged judged = judging.judge(tx.sql(), List.of(located.subject()), at).get(0);
     events.add(tx, point, kind, at, judged.judgement(), note);
     if (kind.equals("survey")) {
@@ -94,19 +98,16 @@ public final class Configuration {
           null,
           "A part of this loop was found at " + located.tag() + ".");
     }
-    Set<Long> touched = new TreeSet<>(rewriting.displaced());
-    touched.add(point);
     standings.refresh(tx.sql(), touched);
     return judged;
   }
 
-  /** What was bound to the parts as they were ends with the exchange of one. */
-  private void exchanged(Tx tx, long point, List<Placed> before, List<Placed> after) {
-    String was = Combinations.fingerprint(before).orElse("");
-    String is = Combinations.fingerprint(after).orElse("");
-    if (!was.isEmpty() && !was.equals(is)) {
-      judging.allowances().exchanged(tx, point, was, is);
-    }
+  /** What stands by leave at the moment of the change, and now. */
+  private List<Leaves> leaves(DSLContext sql, Collection<Long> points, Instant at) {
+    return Stream.of(at, clock.instant())
+        .distinct()
+        .map(moment -> Leaves.of(sql, placements, judging.allowances(), points, moment))
+        .toList();
   }
 
   /** Keeps that somebody tried to leave what does not match; what is recorded as fitted stays. */
@@ -127,6 +128,7 @@ public final class Configuration {
    * database and should have been found before.
    */
   public void importPlacements(Tx tx, ImportedPlacements imported) {
+    List<Leaves> leaves = leaves(tx.sql(), imported.points(), clock.instant());
     imported.record(
         tx,
         placements,
@@ -136,6 +138,7 @@ public final class Configuration {
                 .collect(Collectors.toMap(PointStore.Located::point, PointStore.Located::subject)),
         judging,
         events);
+    leaves.forEach(some -> some.endWhereExchanged(tx, placements, judging.allowances()));
     for (List<Long> some : Chunks.of(imported.points(), ImportedPlacements.AT_ONCE)) {
       standings.refresh(tx.sql(), some);
     }

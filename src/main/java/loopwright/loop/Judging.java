@@ -149,7 +149,8 @@ public final class Judging {
         (number, places) ->
             views.computeIfPresent(number, (same, view) -> view.standingAlsoAt(places)));
     Map<Long, AsLeftFacts.AsLeft> latest = asLeft.latest(sql, fitted(chains), viewpoint);
-    Map<Long, Allowances.Allowed> allowed = allowances.standing(sql, fitted(chains), at);
+    Map<Long, Allowances.Allowed> allowed =
+        allowances.standing(sql, fitted(chains), new Viewpoint(at, viewpoint.known()));
     Map<Long, PartView> known = formerParts(sql, latest.values(), views, viewpoint);
     List<Judged> judged = new ArrayList<>();
     chains.forEach(

@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import loopwright.matching.PartView;
 import loopwright.web.Form;
 import org.jooq.DSLContext;
@@ -26,7 +27,7 @@ public final class Proposed {
 
   /** Names of the fields of such a form, in chain order. */
   public static List<String> fields() {
-    return ChangeForm.SLOTS.stream().map(Slot::word).toList();
+    return Stream.of(Slot.values()).map(Slot::word).toList();
   }
 
   /** The chain judged; complaints stay with the form where a serial can't be taken. */

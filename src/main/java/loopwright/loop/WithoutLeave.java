@@ -16,7 +16,8 @@ import org.jooq.DSLContext;
 /**
  * A survey is no way around the rules. One that puts a refused loop on record within a shift after
  * an assembly was refused there, or with parts that were in stock, is told as "left without
- * concession". Common practice, no source; the length of a shift is 12 hours.
+ * concession"; while a site is being read in, parts on record as in stock say nothing. Common
+ * practice, no source; the length of a shift is 12 hours.
  */
 final class WithoutLeave {
   static final String NOT_RECORDED = "assembly not recorded";
@@ -30,18 +31,22 @@ final class WithoutLeave {
   }
 
   void flag(Tx tx, PointStore.Located point, Judging.Judged judged, Instant at, boolean fromStock) {
-    if (judged.judgement().verdict() != Verdict.REFUSED || point.adopting()) {
+    if (judged.judgement().verdict() != Verdict.REFUSED) {
       return;
     }
-    boolean afterRefusal =
-        events.isOneBetween(tx.sql(), point.point(), NOT_RECORDED, at.minus(SHIFT), at);
-    if (afterRefusal || fromStock) {
+    boolean afterRefusal = refusedBefore(tx, point, at) || refusedBefore(tx, point, tx.at());
+    if (afterRefusal || fromStock && !point.adopting()) {
       String because =
           afterRefusal
               ? "An assembly was refused here less than 12 hours before."
               : "It holds parts that were in stock.";
       events.add(tx, point.point(), LEFT, at, judged.judgement(), because);
     }
+  }
+
+  /** Asked of the moment of the survey and of its entry, which may say of itself that it is old. */
+  private boolean refusedBefore(Tx tx, PointStore.Located point, Instant moment) {
+    return events.isOneBetween(tx.sql(), point.point(), NOT_RECORDED, moment.minus(SHIFT), moment);
   }
 
   /**
