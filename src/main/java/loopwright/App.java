@@ -25,6 +25,10 @@ import loopwright.importing.ImportPages;
 import loopwright.importing.Importing;
 import loopwright.journal.JournalPages;
 import loopwright.journal.JournalStore;
+import loopwright.label.LabelBase;
+import loopwright.label.LabelOfPart;
+import loopwright.label.LabelPages;
+import loopwright.label.LabelsOfLoop;
 import loopwright.loop.ChangePages;
 import loopwright.loop.Configuration;
 import loopwright.loop.Judging;
@@ -153,11 +157,20 @@ public final class App implements AutoCloseable {
 
   /** Serves the pages. Close the result before this. */
   public Web serve(WebSettings settings, String site) {
-    Page page = new Page(site, NAV);
-    return Web.start(settings, page, people, clock, pages(page));
+    return serve(settings, site, LabelBase.NOT_GIVEN);
   }
 
-  private List<Pages> pages(Page page) {
+  /**
+   * Serves the pages.
+   *
+   * @param base where labels lead to
+   */
+  public Web serve(WebSettings settings, String site, LabelBase base) {
+    Page page = new Page(site, NAV);
+    return Web.start(settings, page, people, clock, pages(page, base));
+  }
+
+  private List<Pages> pages(Page page, LabelBase base) {
     RegisteredProfiles judgedBy = new RegisteredProfiles(profiles, register, families, plant);
     CalibrationPages calibrationPages =
         new CalibrationPages(database, page, plant, register, judgedBy, calibrations);
@@ -176,7 +189,7 @@ public final class App implements AutoCloseable {
             plant,
             channels,
             judging,
-            List.of(concessionPages, calibrationPages),
+            List.of(concessionPages, calibrationPages, new LabelsOfLoop()),
             clock),
         concessionPages,
         calibrationPages,
@@ -187,11 +200,13 @@ public final class App implements AutoCloseable {
             families,
             profiles,
             search,
-            List.of(new CalibrationsOfPart(calibrations)),
+            List.of(new LabelOfPart(), new CalibrationsOfPart(calibrations)),
             clock),
         new PlantEditPages(database, page, plant, families),
         new ExchangePages(database, page, plant, remedies),
-        new FindPages(database, page, plant, register, search),
+        new LabelPages(
+            database, page, plant, register, families, search, configuration, base, clock),
+        new FindPages(database, page, plant, register, search, base),
         new ImportPages(importing, page),
         new JournalPages(database, page, this::clockShown),
         new PeoplePages(people, page));

@@ -51,6 +51,8 @@ class ArchitectureTest {
     "loopwright.loop..",
     "loopwright.calibration..",
     "loopwright.concession..",
+    "loopwright.label..",
+    "loopwright.scan..",
     "loopwright.importing..",
     "loopwright.demo..",
     "loopwright.search..",

@@ -18,7 +18,11 @@ enum CliProblem implements Problem {
   LONE_RULE(
       "A-108",
       "--rule decides with uncertainties, and none was given. Give --u-volts, --u-gap-um and"
-          + " --u-gap-scale, or leave --rule out.");
+          + " --u-gap-scale, or leave --rule out."),
+  NO_PASSWORD_FILE(
+      "A-119",
+      "{0} can't be read as the file with the keystore's password. Check its name and who may read"
+          + " it.");
 
   private final String code;
   private final String sentence;

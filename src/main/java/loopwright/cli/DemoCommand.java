@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import loopwright.App;
 import loopwright.db.Installation;
 import loopwright.db.Place;
+import loopwright.label.LabelBase;
 import loopwright.people.People;
 import loopwright.web.Web;
 import picocli.CommandLine.Command;
@@ -38,6 +39,7 @@ final class DemoCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     PrintWriter out = spec.commandLine().getOut();
+    LabelBase labels = serving.labels(true);
     App app = App.open(new Place.Folder(data), Installation.Purpose.DEMO, InstantSource.system());
     app.fillDemo(
         () -> {
@@ -48,10 +50,11 @@ final class DemoCommand implements Callable<Integer> {
         app.people().createDemoAccounts().stream()
             .map(made -> made.person().login())
             .collect(Collectors.joining(", "));
-    Web web = app.serve(serving.settings(), "Demo plant");
+    Web web = app.serve(serving.settings(), "Demo plant", labels);
     out.println("Loopwright's demo plant is open at " + web.address());
     out.println(
         "Sign in as one of " + logins + "; the password of each is: " + People.DEMO_PASSWORD);
+    out.println(Serving.told(labels));
     Serving.untilStopped(web, app, out);
     return Exit.GOOD;
   }

@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 import loopwright.App;
 import loopwright.db.Installation;
 import loopwright.db.Place;
+import loopwright.label.LabelBase;
 import loopwright.web.Web;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,6 +35,7 @@ final class ServeCommand implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     PrintWriter out = spec.commandLine().getOut();
+    LabelBase labels = serving.labels(false);
     App app = App.open(new Place.Folder(data), Installation.Purpose.SITE, InstantSource.system());
     app.people()
         .createAdministrator()
@@ -42,8 +44,9 @@ final class ServeCommand implements Callable<Integer> {
                 out.println(
                     "First start: sign in as %s with the one-time password %s and choose your own."
                         .formatted(made.person().login(), made.password())));
-    Web web = app.serve(serving.settings(), "");
+    Web web = app.serve(serving.settings(), "", labels);
     out.println("Loopwright serves " + data + " at " + web.address());
+    out.println(Serving.told(labels));
     Serving.untilStopped(web, app, out);
     return Exit.GOOD;
   }

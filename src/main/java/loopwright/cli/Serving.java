@@ -1,10 +1,17 @@
 package loopwright.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import java.util.stream.Stream;
+import loopwright.label.LabelBase;
+import loopwright.problem.Refused;
 import loopwright.web.WebSettings;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -38,8 +45,52 @@ final class Serving {
   @Option(
       names = "--keystore-password",
       paramLabel = "TEXT",
-      description = "Password of the keystore; better given in LOOPWRIGHT_KEYSTORE_PASSWORD.")
+      description =
+          "Password of the keystore; better given in LOOPWRIGHT_KEYSTORE_PASSWORD or in a file.")
   String keystorePassword = "";
+
+  @Option(
+      names = "--keystore-password-file",
+      paramLabel = "FILE",
+      description = "File whose first line is the keystore's password.")
+  @Nullable Path keystorePasswordFile;
+
+  @Option(
+      names = "--base-address",
+      paramLabel = "URL",
+      description =
+          "Address under which this register will be found for years to come, such as"
+              + " https://loops.example; printed labels lead there.")
+  @Nullable String baseAddress;
+
+  @Option(
+      names = "--former-address",
+      paramLabel = "URL",
+      description =
+          "Address that labels were printed with before; may be given several times. Such labels"
+              + " are read like those of today.")
+  List<String> formerAddresses = List.of();
+
+  /**
+   * Where labels lead to.
+   *
+   * @param trying whether the address a page is asked under is good enough
+   */
+  LabelBase labels(boolean trying) {
+    return new LabelBase(Optional.ofNullable(baseAddress), formerAddresses, trying);
+  }
+
+  /** In words, for the start. */
+  static String told(LabelBase labels) {
+    return labels
+        .address()
+        .map(address -> "Labels lead to " + address + "/c/…")
+        .orElse(
+            labels.trying()
+                ? "Labels lead to whatever address you open the pages under; a site's register is"
+                    + " given --base-address."
+                : "No --base-address is given: labels can't be printed until it is.");
+  }
 
   WebSettings settings() {
     Optional<WebSettings.Keystore> tls =
@@ -48,10 +99,23 @@ final class Serving {
   }
 
   private String password() {
+    if (keystorePasswordFile != null) {
+      return firstLine(keystorePasswordFile);
+    }
     String fromEnvironment = System.getenv("LOOPWRIGHT_KEYSTORE_PASSWORD");
     return keystorePassword.isEmpty() && fromEnvironment != null
         ? fromEnvironment
         : keystorePassword;
+  }
+
+  private static String firstLine(Path file) {
+    try (Stream<String> lines = Files.lines(file)) {
+      return lines.findFirst().orElse("");
+    } catch (IOException | UncheckedIOException unreadable) {
+      Refused refused = new Refused(CliProblem.NO_PASSWORD_FILE, file);
+      refused.initCause(unreadable);
+      throw refused;
+    }
   }
 
   /**

@@ -91,7 +91,7 @@ final class PartForm {
 
   /** What is believed of it; condition and settings stay as {@code before} has them. */
   static Optional<ComponentFacts> facts(Form form, List<Family> known, ComponentFacts before) {
-    Optional<Family> family = form.optional("family", code -> PartListPages.named(known, code));
+    Optional<Family> family = form.optional("family", code -> PartFilter.named(known, code));
     Optional<NominalLength> length = length(form);
     Optional<Reported> physical = physical(form);
     Optional<BigDecimal> tip =

@@ -8,12 +8,15 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import loopwright.db.Database;
+import loopwright.label.LabelBase;
+import loopwright.label.LabelCode;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
 import loopwright.register.Component;
 import loopwright.register.PartRow;
 import loopwright.register.PartSearch;
 import loopwright.register.Register;
+import loopwright.web.AskedAddress;
 import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.PathSegment;
@@ -29,19 +32,29 @@ public final class FindPages implements Pages {
   /** What a label of ours says when it is scanned into the box. */
   private static final Pattern ADDRESS = Pattern.compile(".*(/parts/\\d+|/loops/[^/?#\\s]+)");
 
+  /** The short address on a label; that of another register means another part. */
+  private static final Pattern LABEL = Pattern.compile("(?i)https?://.*/c/[0-9A-Za-z]+");
+
   private final Database database;
   private final Page page;
   private final Plant plant;
   private final Register register;
   private final PartSearch search;
+  private final LabelBase base;
 
   public FindPages(
-      Database database, Page page, Plant plant, Register register, PartSearch search) {
+      Database database,
+      Page page,
+      Plant plant,
+      Register register,
+      PartSearch search,
+      LabelBase base) {
     this.database = database;
     this.page = page;
     this.plant = plant;
     this.register = register;
     this.search = search;
+    this.base = base;
   }
 
   @Override
@@ -52,6 +65,10 @@ public final class FindPages implements Pages {
   private void find(Context http) {
     String asked = Optional.ofNullable(http.queryParam("q")).orElse("").strip();
     String q = asked.substring(0, Math.min(asked.length(), LONGEST));
+    if (LABEL.matcher(q).matches()) {
+      page.go(http, base.path(q, AskedAddress.of(http)));
+      return;
+    }
     Optional<String> exact = q.isEmpty() ? Optional.empty() : database.read(sql -> exact(sql, q));
     if (exact.isPresent()) {
       page.go(http, exact.get());
@@ -67,6 +84,9 @@ public final class FindPages implements Pages {
     }
     Optional<Point> point = plant.pointTagged(sql, q);
     List<Component> parts = register.labelled(sql, q);
+    if (point.isEmpty() && parts.isEmpty() && LabelCode.looksLikeOne(q)) {
+      return Optional.of("/c/" + PathSegment.of(q));
+    }
     if (point.isPresent() && parts.isEmpty()) {
       return point.map(found -> "/loops/" + PathSegment.of(found.tag()));
     }

@@ -5,6 +5,7 @@ import java.util.UUID;
 import loopwright.App;
 import loopwright.db.Installation;
 import loopwright.db.Place;
+import loopwright.label.LabelBase;
 import loopwright.web.Web;
 import loopwright.web.WebSettings;
 
@@ -22,7 +23,7 @@ public final class DemoSite implements AutoCloseable {
   public DemoSite() {
     app.fillDemo(() -> {});
     app.people().createDemoAccounts();
-    web = app.serve(WebSettings.loopback(0), "Demo plant");
+    web = app.serve(WebSettings.loopback(0), "Demo plant", LabelBase.FOR_TRYING);
   }
 
   public App app() {

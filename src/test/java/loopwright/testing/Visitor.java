@@ -82,6 +82,24 @@ public final class Visitor {
     return postBare(path, all.toArray(String[]::new), "Origin", origin());
   }
 
+  /** Posts a form as one of our own pages would, for an answer that is no text. */
+  public HttpResponse<byte[]> download(String path, String... fields) {
+    List<String> all = new ArrayList<>(List.of("csrf", token));
+    all.addAll(List.of(fields));
+    HttpRequest.Builder request =
+        request(path, "Origin", origin())
+            .header("Content-Type", "application/x-www-form-urlencoded")
+            .POST(BodyPublishers.ofString(encoded(all.toArray(String[]::new))));
+    try {
+      return client.send(request.build(), BodyHandlers.ofByteArray());
+    } catch (IOException broken) {
+      throw new UncheckedIOException(broken);
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(stopped);
+    }
+  }
+
   /** Posts exactly those fields and headers. */
   public Answer postBare(String path, String[] fields, String... headers) {
     return send(
