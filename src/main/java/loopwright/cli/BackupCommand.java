@@ -44,7 +44,7 @@ final class BackupCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     Backup.Taken taken = Backup.take(data.place(), file, InstantSource.system());
     out.println(
-        "Backup written: %s, %d bytes, %d rows, journal up to entry %d."
+        "Backup written: %s, %s bytes, %s rows, journal up to entry %s."
             .formatted(taken.file(), taken.bytes(), taken.rows(), taken.entries()));
     out.println("Hash of that entry: " + taken.headHash());
     return Exit.GOOD;

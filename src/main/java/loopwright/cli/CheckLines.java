@@ -61,7 +61,7 @@ final class CheckLines {
 
   private static String summary(List<JudgedLoop> loops) {
     CheckDocument.Summary summary = CheckDocument.summary(loops);
-    return "%d %s: %d refused, %d unknown, %d attention, %d matches."
+    return "%s %s: %s refused, %s unknown, %s attention, %s matches."
         .formatted(
             summary.loops(),
             summary.loops() == 1 ? "loop" : "loops",

@@ -148,7 +148,7 @@ final class ImportCommand implements Callable<Integer> {
             change ->
                 out()
                     .println(
-                        "%s, row %d: %s, %s: %s → %s"
+                        "%s, row %s: %s, %s: %s → %s"
                             .formatted(
                                 row.file(),
                                 row.row(),
@@ -169,7 +169,7 @@ final class ImportCommand implements Callable<Integer> {
 
   private String summary(ImportPlan plan) {
     String counts =
-        "%d added, %d changed, %d unchanged, %d refused"
+        "%s added, %s changed, %s unchanged, %s refused"
             .formatted(
                 plan.counts().added(),
                 plan.counts().changed(),

@@ -55,7 +55,7 @@ final class RestoreCommand implements Callable<Integer> {
         Restore.from(
             file, folder, new JournalStore(), InstantSource.system(), RestoreCommand::disagreement);
     out.println(
-        "Restored into %s: %d rows, journal up to entry %d, as of %s. Journal and tables agree."
+        "Restored into %s: %s rows, journal up to entry %s, as of %s. Journal and tables agree."
             .formatted(restored.folder(), restored.rows(), restored.entries(), restored.takenAt()));
     out.println("Hash of that entry: " + restored.headHash());
     return Exit.GOOD;

@@ -82,7 +82,7 @@ final class VerifyCommand implements Callable<Integer> {
       return List.of("Disagrees. " + verdict.disagreement().sentence());
     }
     return List.of(
-        "Agrees: %d entries of %d changes, %d rows."
+        "Agrees: %s entries of %s changes, %s rows."
             .formatted(verdict.entries(), verdict.changes(), verdict.rows()),
         "Last entry: " + verdict.entries() + ", hash " + verdict.headHash());
   }

@@ -66,14 +66,14 @@ final class BackupScript {
     boolean grants = bare.startsWith("GRANT ");
     if (!KINDS.matcher(bare).matches() || (!grants && REACHING_OUT.matcher(bare).find())) {
       throw new Wrong(
-          "statement %d of its script, \u201c%s\u201d, is none that a backup consists of"
+          "statement %s of its script, \u201c%s\u201d, is none that a backup consists of"
               .formatted(number, beginning(bare)));
     }
     try {
       statement.execute(sql);
     } catch (SQLException failed) {
       throw new Wrong(
-          "statement %d of its script fails: %s".formatted(number, BackupFile.oneLine(failed)));
+          "statement %s of its script fails: %s".formatted(number, BackupFile.oneLine(failed)));
     }
   }
 

@@ -133,7 +133,7 @@ public final class Restore {
         if (!count.getValue().equals(found)) {
           throw BackupFile.broken(
               file,
-              "its manifest counts %d rows of %s, its script makes %s"
+              "its manifest counts %s rows of %s, its script makes %s"
                   .formatted(count.getValue(), count.getKey(), found == null ? "none" : found));
         }
       }

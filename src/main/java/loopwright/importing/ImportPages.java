@@ -201,7 +201,7 @@ public final class ImportPages implements Pages {
         rows.subList(from, to).stream().anyMatch(row -> !row.changes().isEmpty()),
         from == 0 ? null : path + "?" + filter + "from=" + Math.max(0, from - ROWS_A_PAGE),
         to == rows.size() ? null : path + "?" + filter + "from=" + to,
-        rows.isEmpty() ? "no rows" : "rows %d to %d of %d".formatted(from + 1, to, rows.size()),
+        rows.isEmpty() ? "no rows" : "rows %s to %s of %s".formatted(from + 1, to, rows.size()),
         plan.problemCount() - Math.min(MOST_PROBLEMS, plan.problems().size()));
   }
 

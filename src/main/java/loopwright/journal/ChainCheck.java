@@ -54,7 +54,7 @@ final class ChainCheck {
     if (body.part() != expected) {
       throw Disagreement.ofEntry(
               body.seq(),
-              "it is part %d of change %d, where part %d is due."
+              "it is part %s of change %s, where part %s is due."
                   .formatted(body.part(), body.change(), expected))
           .found();
     }
@@ -78,7 +78,7 @@ final class ChainCheck {
     }
     if (head.seq() != seq) {
       throw Disagreement.ofJournal(
-              "The journal's head says entry %d, but the last entry is %d."
+              "The journal's head says entry %s, but the last entry is %s."
                   .formatted(head.seq(), seq))
           .found();
     }

@@ -54,7 +54,7 @@ final class Replay {
       return Disagreement.ofRow(
           table.name(),
           key,
-          "it has %d rows, entry %d wrote %d.".formatted(found.size(), entry, rows.size()));
+          "it has %s rows, entry %s wrote %s.".formatted(found.size(), entry, rows.size()));
     }
     for (int i = 0; i < rows.size(); i++) {
       TreeSet<String> columns = new TreeSet<>(rows.get(i).keySet());
@@ -69,7 +69,7 @@ final class Replay {
               table,
               key,
               column,
-              "it holds %s, entry %d says %s%s."
+              "it holds %s, entry %s says %s%s."
                   .formatted(quoted(held), entry, quoted(told), which));
         }
       }

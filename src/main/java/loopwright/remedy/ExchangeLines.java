@@ -30,7 +30,7 @@ public final class ExchangeLines {
     if (out == 0) {
       return "Every loop whose lengths are known is in balance.";
     }
-    return "%s out of balance. Exchanges put %d right, stock makes %d whole, %d wait for parts that are short."
+    return "%s out of balance. Exchanges put %s right, stock makes %s whole, %s wait for parts that are short."
         .formatted(
             loops(out) + (out == 1 ? " is" : " are"),
             proposal.putRight(),
@@ -54,7 +54,7 @@ public final class ExchangeLines {
   }
 
   static String about(Exchange exchange) {
-    return "Family %s, puts %s right, weight %d%s."
+    return "Family %s, puts %s right, weight %s%s."
         .formatted(
             exchange.family(),
             loops(exchange.putsRight()),
@@ -103,7 +103,7 @@ public final class ExchangeLines {
   private void shortage(Proposal.Shortage shortage) {
     lines.add("");
     lines.add(
-        "Short: %d × %s %s of %s, for %s."
+        "Short: %s × %s %s of %s, for %s."
             .formatted(
                 shortage.howMany(),
                 shortage.family(),

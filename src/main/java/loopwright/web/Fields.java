@@ -19,9 +19,17 @@ final class Fields {
     String text = filled(typed);
     if (text.length() > mostCharacters) {
       throw new IllegalArgumentException(
-          "This has %d characters; at most %d are kept.".formatted(text.length(), mostCharacters));
+          "This has %s characters; at most %s are kept.".formatted(text.length(), mostCharacters));
+    }
+    if (text.chars().anyMatch(Fields::isUnprintable)) {
+      throw new IllegalArgumentException(
+          "This holds a character that can't be shown. Type it anew.");
     }
     return text;
+  }
+
+  private static boolean isUnprintable(int c) {
+    return Character.isISOControl(c) && c != '\n' && c != '\r' && c != '\t';
   }
 
   static BigDecimal number(String typed) {

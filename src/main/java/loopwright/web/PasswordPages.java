@@ -45,7 +45,7 @@ final class PasswordPages implements Pages {
   private static String longEnough(String fresh, String old) {
     if (fresh.length() < SHORTEST || fresh.length() > LONGEST) {
       throw new IllegalArgumentException(
-          "A password has %d to %d characters; this one has %d. A few words in a row are good."
+          "A password has %s to %s characters; this one has %s. A few words in a row are good."
               .formatted(SHORTEST, LONGEST, fresh.length()));
     }
     if (fresh.equals(old)) {

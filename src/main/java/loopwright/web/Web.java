@@ -58,7 +58,7 @@ public final class Web implements AutoCloseable {
   /** Where a browser finds the first page. */
   public URI address() {
     String host = settings.host().equals("0.0.0.0") ? "localhost" : settings.host();
-    return URI.create("%s://%s:%d/".formatted(settings.secure() ? "https" : "http", host, port()));
+    return URI.create("%s://%s:%s/".formatted(settings.secure() ? "https" : "http", host, port()));
   }
 
   /** Lets running requests finish, then stops. */
