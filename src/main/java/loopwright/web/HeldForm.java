@@ -14,25 +14,38 @@ import org.jspecify.annotations.Nullable;
  * was typed is carried through sign-in, shown, and sent on only when the person says so.
  *
  * @param path where it was sent to
+ * @param lostFile whether a file came with it, which can't be carried
  */
-record HeldForm(String path, List<Field> fields) {
+record HeldForm(String path, List<Field> fields, boolean lostFile) {
   record Field(String name, String value) {}
 
   private static final String CARRIED_PATH = "held-path";
   private static final String CARRIED_FIELD = "held.";
+  private static final String CARRIED_FILE = "held-file";
 
-  /** The form just sent; empty when it can't be kept (a file) or may be another site's work. */
+  /** The form just sent; empty when it is none, holds nothing typed, or may be another site's. */
   static Optional<HeldForm> sent(Context http) {
-    return http.isFormUrlencoded() && fromOurPages(http)
-        ? Optional.of(new HeldForm(Page.pathWithQuery(http), fields(http, "")))
-        : Optional.empty();
+    boolean form = http.isFormUrlencoded() || http.isMultipartFormData();
+    if (!form || !fromOurPages(http)) {
+      return Optional.empty();
+    }
+    List<Field> fields = fields(http, "");
+    return http.isMultipartFormData() && fields.stream().allMatch(field -> field.value.isBlank())
+        ? Optional.empty()
+        : Optional.of(new HeldForm(Page.pathWithQuery(http), fields, hasFile(http)));
+  }
+
+  private static boolean hasFile(Context http) {
+    return http.isMultipartFormData()
+        && http.uploadedFiles().stream().anyMatch(file -> file.size() > 0);
   }
 
   /** The form which the sign-in page carried on. */
   static Optional<HeldForm> carried(Context http) {
     String path = http.formParam(CARRIED_PATH);
     return path != null && path.equals(LocalPath.orFirstPage(path))
-        ? Optional.of(new HeldForm(path, fields(http, CARRIED_FIELD)))
+        ? Optional.of(
+            new HeldForm(path, fields(http, CARRIED_FIELD), http.formParam(CARRIED_FILE) != null))
         : Optional.empty();
   }
 
@@ -40,6 +53,9 @@ record HeldForm(String path, List<Field> fields) {
   List<Field> marked() {
     List<Field> marked = new ArrayList<>();
     marked.add(new Field(CARRIED_PATH, path));
+    if (lostFile) {
+      marked.add(new Field(CARRIED_FILE, "lost"));
+    }
     fields.forEach(field -> marked.add(new Field(CARRIED_FIELD + field.name, field.value)));
     return marked;
   }

@@ -51,8 +51,10 @@ final class SignInPages implements Pages {
         held.isPresent()
             ? "You were signed out meanwhile, and nothing is stored yet. What you typed is kept:"
                 + " sign in, look it over and send it."
-            : "You were signed out meanwhile, and nothing was stored. A file can't be kept: sign"
-                + " in and choose it again.");
+            : "You were signed out meanwhile, and nothing was stored.");
+    if (held.isEmpty() || held.get().lostFile()) {
+      form.complain("A file can't be kept: sign in and choose it again.");
+    }
     show(http, 401, form, LocalPath.FIRST_PAGE, held);
   }
 

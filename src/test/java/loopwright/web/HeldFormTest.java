@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import loopwright.testing.FilledForm;
 import loopwright.testing.KnownPeople;
 import loopwright.testing.Visitor;
 import loopwright.testing.Visitor.Answer;
@@ -84,6 +85,64 @@ class HeldFormTest {
     List<String> fields = new ArrayList<>();
     inputs.forEach(input -> fields.addAll(List.of(input.attr("name"), input.attr("value"))));
     return fields;
+  }
+
+  @Test
+  void aFormWithFilesComesThroughWithoutThem() {
+    Visitor visitor = site.as("technician");
+    FilledForm sent =
+        FilledForm.to("/sample", visitor.token())
+            .set("serial", "00417")
+            .set("length", "4,5")
+            .set("version", "7")
+            .set("row", "1", "", "2")
+            .set("remark", REMARK.replace("\n", "\r\n"))
+            .set("password", "secret one")
+            .choose("file", "curve.csv", "gap_um,volts\n");
+    visitor.loseSession();
+    Answer out = sent.send(visitor, "do", "keep");
+    assertThat(out.status()).isEqualTo(401);
+    assertThat(out.page().select(".complaints").text())
+        .contains("What you typed is kept")
+        .contains("A file can't be kept");
+    assertThat(out.body()).doesNotContain("secret one");
+
+    FilledForm door = FilledForm.of(out.page(), "main form").set("login", "technician");
+    Answer asked = door.set("password", KnownPeople.PASSWORD).send(visitor, "x", "");
+    assertThat(asked.status()).isEqualTo(200);
+    assertThat(asked.page().select("main .notice").text()).contains("Choose it again");
+    assertThat(site.pages.stored).as("not without being asked").isEmpty();
+    FilledForm held = FilledForm.of(asked.page(), "main form");
+    assertThat(held.values("row")).containsExactly("1", "", "2");
+    assertThat(held.values("remark").get(0)).contains("two lines, <b>marks</b>");
+    assertThat(held.values("do")).containsExactly("keep");
+    assertThat(held.send(visitor, "x", "").location()).isEqualTo("/");
+    assertThat(site.pages.stored).containsExactly("technician 00417");
+  }
+
+  @Test
+  void aFileAloneIsNothingToCarry() {
+    Visitor visitor = site.as("planner");
+    FilledForm sent =
+        FilledForm.to("/sample/file", visitor.token()).choose("file", "parts.csv", "a,b\n");
+    visitor.loseSession();
+    Answer out = sent.send(visitor, "do", "");
+    assertThat(out.status()).isEqualTo(401);
+    assertThat(out.page().select(".complaints").text())
+        .contains("A file can't be kept")
+        .doesNotContain("What you typed");
+  }
+
+  @Test
+  void anotherSitesFormWithAFileIsNotCarriedOn() {
+    Visitor visitor = site.stranger();
+    Answer answer =
+        FilledForm.to("/sample", "")
+            .set("serial", "FORGED")
+            .from("https://example.org")
+            .send(visitor, "do", "");
+    assertThat(answer.status()).isEqualTo(401);
+    assertThat(answer.body()).doesNotContain("FORGED");
   }
 
   @Test
