@@ -3,7 +3,6 @@ package loopwright.calibration;
 import java.time.Instant;
 import java.util.List;
 import java.util.OptionalDouble;
-import loopwright.curve.CurveReading;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -54,10 +53,12 @@ public record Calibrated(
       OptionalDouble midVolts,
       @Nullable String isfTrend) {}
 
-  /** The readings of one calibration. */
-  public record Readings(List<CurveReading> all) {}
-
   public boolean hasCurve() {
     return verdict != null;
+  }
+
+  /** The verdict, or {@code no curve}. */
+  public String outcome() {
+    return verdict == null ? CalibrationStore.NO_CURVE : verdict;
   }
 }

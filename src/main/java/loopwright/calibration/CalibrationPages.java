@@ -19,6 +19,7 @@ import loopwright.problem.Refused;
 import loopwright.register.Component;
 import loopwright.register.Register;
 import loopwright.time.SiteMoment;
+import loopwright.web.Actor;
 import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.PathSegment;
@@ -34,6 +35,8 @@ import org.jspecify.annotations.Nullable;
 public final class CalibrationPages implements Pages, LoopPanel {
   private static final int PAGE = 50;
   private static final int ON_LOOP = 12;
+  private static final List<String> VERDICTS =
+      List.of("conforms", "does not conform", CalibrationStore.NO_CURVE);
 
   private final Database database;
   private final Page page;
@@ -41,6 +44,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
   private final Register register;
   private final RegisteredProfiles profiles;
   private final Calibrations calibrations;
+  private final DraftStore drafts = new DraftStore();
 
   public CalibrationPages(
       Database database,
@@ -73,6 +77,8 @@ public final class CalibrationPages implements Pages, LoopPanel {
       String verdict,
       String said) {}
 
+  record DraftLine(String tag, String href, String savedAt) {}
+
   record Chip(String label, String href, boolean on) {}
 
   record Part(long id, String slot, String words) {}
@@ -91,7 +97,11 @@ public final class CalibrationPages implements Pages, LoopPanel {
       String entered,
       String analysis,
       List<Part> parts,
+      List<Reading> readings,
       List<String> findingsThen) {}
+
+  /** As typed. */
+  record Reading(String run, String gap, String output) {}
 
   record Panel(
       List<Row> rows,
@@ -101,25 +111,17 @@ public final class CalibrationPages implements Pages, LoopPanel {
       String tag) {}
 
   private void list(Context http) {
+    UnitsShown units = UnitsShown.of(http);
     String verdict = String.valueOf(http.queryParam("verdict"));
-    Condition which =
-        verdict.equals("conforms") || verdict.equals("does not conform")
-            ? CalibrationStore.verdict(verdict)
-            : DSL.noCondition();
     String before = http.queryParam("before");
-    Condition from =
-        before == null
-            ? DSL.noCondition()
-            : database.read(
-                sql -> {
-                  Calibrated last = calibrations.numbered(sql, before);
-                  return CalibrationStore.before(last.measuredAt(), last.id());
-                });
     List<Calibrated> found =
-        database.read(sql -> calibrations.store().latest(sql, which.and(from), PAGE + 1));
+        database.read(
+            sql ->
+                calibrations.store().latest(sql, which(verdict).and(older(sql, before)), PAGE + 1));
     List<Calibrated> shown = found.size() > PAGE ? found.subList(0, PAGE) : found;
     Map<String, Object> model = new HashMap<>();
-    model.put("rows", shown.stream().map(c -> row(c, ZoneOffset.UTC)).toList());
+    model.put("rows", shown.stream().map(c -> row(c, ZoneOffset.UTC, units)).toList());
+    model.put("drafts", drafts(Actor.of(http)));
     model.put("chips", chips(verdict));
     model.put(
         "older",
@@ -128,10 +130,34 @@ public final class CalibrationPages implements Pages, LoopPanel {
     page.show(http, "calibration/list", model);
   }
 
+  private static Condition which(String verdict) {
+    return VERDICTS.contains(verdict) ? CalibrationStore.verdict(verdict) : DSL.noCondition();
+  }
+
+  private Condition older(DSLContext sql, @Nullable String before) {
+    if (before == null) {
+      return DSL.noCondition();
+    }
+    Calibrated last = found(sql, before);
+    return CalibrationStore.before(last.measuredAt(), last.id());
+  }
+
+  /** Curves the reader has begun to type. */
+  private List<DraftLine> drafts(Actor actor) {
+    return database.read(sql -> drafts.of(sql, Long.parseLong(actor.id()))).stream()
+        .map(
+            draft ->
+                new DraftLine(
+                    draft.tag(),
+                    "/loops/" + PathSegment.of(draft.tag()) + "/curve",
+                    SiteMoment.shown(draft.savedAt(), ZoneOffset.UTC)))
+        .toList();
+  }
+
   private static List<Chip> chips(String verdict) {
     List<Chip> chips = new ArrayList<>();
-    chips.add(new Chip("all", "/calibrations", !verdict.contains("conform")));
-    for (String word : List.of("conforms", "does not conform")) {
+    chips.add(new Chip("all", "/calibrations", !VERDICTS.contains(verdict)));
+    for (String word : VERDICTS) {
       chips.add(
           new Chip(word, "/calibrations?verdict=" + word.replace(" ", "+"), word.equals(verdict)));
     }
@@ -139,12 +165,12 @@ public final class CalibrationPages implements Pages, LoopPanel {
   }
 
   private static String address(String verdict) {
-    return verdict.contains("conform")
+    return VERDICTS.contains(verdict)
         ? "/calibrations?verdict=" + verdict.replace(" ", "+") + "&"
         : "/calibrations?";
   }
 
-  static Row row(Calibrated c, ZoneId zone) {
+  static Row row(Calibrated c, ZoneId zone, UnitsShown units) {
     return new Row(
         "/calibrations/" + c.number(),
         c.number(),
@@ -152,22 +178,23 @@ public final class CalibrationPages implements Pages, LoopPanel {
         c.tag() == null ? "bench" : c.tag(),
         c.tag() == null ? null : "/loops/" + PathSegment.of(c.tag()),
         c.stage().word(),
-        c.verdict() == null ? "no curve" : c.verdict(),
-        said(c));
+        c.outcome(),
+        said(c, new Figures(units)));
   }
 
-  private static String said(Calibrated c) {
+  private static String said(Calibrated c, Figures figures) {
     if (c.noCurveReason() != null) {
       return c.noCurveReason();
     }
-    StringBuilder words = new StringBuilder();
-    c.numbers().asf().ifPresent(asf -> words.append("ASF %.3f mV/µm".formatted(asf)));
-    c.numbers().worstIsfPercent().ifPresent(p -> words.append(", worst ISF %+.1f %%".formatted(p)));
-    c.numbers().maxDsl().ifPresent(d -> words.append(", DSL %.1f µm".formatted(d)));
-    if (c.numbers().isfTrend() != null && !c.numbers().isfTrend().equals("no trend")) {
-      words.append(", ISF ").append(c.numbers().isfTrend()).append(" along the gap");
+    List<String> words = new ArrayList<>();
+    c.numbers().asf().ifPresent(asf -> words.add("ASF " + figures.slope(asf)));
+    c.numbers().worstIsfPercent().ifPresent(p -> words.add("worst ISF " + Figures.percent(p)));
+    c.numbers().maxDsl().ifPresent(dsl -> words.add("DSL " + figures.deviation(dsl)));
+    String trend = c.numbers().isfTrend();
+    if (trend != null && !trend.equals("no trend")) {
+      words.add("ISF " + trend + " along the gap");
     }
-    return words.toString().replace('-', '−');
+    return String.join(", ", words);
   }
 
   private void one(Context http) {
@@ -205,16 +232,23 @@ public final class CalibrationPages implements Pages, LoopPanel {
         c.tag() == null ? "bench" : c.tag(),
         c.tag() == null ? null : "/loops/" + PathSegment.of(c.tag()),
         c.stage().word(),
-        c.verdict() == null ? "no curve" : c.verdict(),
+        c.outcome(),
         SiteMoment.shown(c.measuredAt(), zone) + " " + zone.getId(),
         c.performedBy(),
         c.zero(),
         c.targetAlloy(),
         c.noCurveReason() == null ? "" : c.noCurveReason(),
-        "%s on %s: %s".formatted(c.enteredBy(), SiteMoment.shown(c.enteredAt(), zone), c.reason()),
+        c.enteredBy() + " on " + SiteMoment.shown(c.enteredAt(), zone) + ": " + c.reason(),
         c.analysisVersion() == null ? "" : c.analysisVersion(),
         parts(sql, c),
+        readings(sql, c),
         c.findings());
+  }
+
+  private List<Reading> readings(DSLContext sql, Calibrated c) {
+    return calibrations.readings(sql, c).stream()
+        .map(r -> new Reading(r.run().label(), r.gap().toString(), r.output().toString()))
+        .toList();
   }
 
   private List<Part> parts(DSLContext sql, Calibrated c) {
@@ -261,9 +295,9 @@ public final class CalibrationPages implements Pages, LoopPanel {
         calibrations.ofLoop(sql, loop.point(), loop.fingerprint(), loop.viewpoint(), ON_LOOP);
     Optional<Calibrated> latest = all.stream().filter(Calibrated::hasCurve).findFirst();
     return new Panel(
-        all.stream().map(c -> row(c, loop.zone())).toList(),
+        all.stream().map(c -> row(c, loop.zone(), loop.units())).toList(),
         latest.flatMap(c -> judged(sql, c, loop.units(), "latest")).orElse(null),
-        latest.map(c -> row(c, loop.zone())).orElse(null),
+        latest.map(c -> row(c, loop.zone(), loop.units())).orElse(null),
         latest
             .filter(c -> loop.fingerprint().filter(c.fingerprint()::equals).isPresent())
             .isPresent(),

@@ -12,7 +12,12 @@ public enum CalibrationProblem implements Problem {
   NO_CURVE_REASON("K-103", "Say why there is no curve, for instance: output dead at every gap."),
   NOT_FOUND("K-104", "There is no calibration {0}."),
   CURVE_UNUSABLE("K-105", "The curve can''t be kept: {0}"),
-  ASK_AGAIN("K-106", "Look at this once more and confirm it: {0}");
+  ASK_AGAIN("K-106", "Look at this once more and confirm it: {0}"),
+  ALREADY_KEPT("K-107", "This very calibration is already kept as {0}; nothing was stored."),
+  OTHER_OF_THAT_MOMENT(
+      "K-108",
+      "{0} of that loop, stage and moment is already kept and differs from this. Give another"
+          + " time, or confirm that both shall stand; the one entered later then counts.");
 
   private final String code;
   private final String sentence;

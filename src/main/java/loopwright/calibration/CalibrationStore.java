@@ -47,6 +47,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Calibrations and the combinations they belong to. Insert-only. */
 final class CalibrationStore {
+  static final String NO_CURVE = "no curve";
 
   /** The combination with exactly these parts; made when it is new. */
   long combination(Tx tx, String fingerprint, List<Placed> chain) {
@@ -90,28 +91,33 @@ final class CalibrationStore {
     row.setTargetAlloy(fresh.targetAlloy().isEmpty() ? null : fresh.targetAlloy());
     row.setOrigin(fresh.origin());
     if (fresh.outcome() instanceof NewCalibration.NoCurve none) {
-      row.setOutcome("no curve");
+      row.setOutcome(NO_CURVE);
       row.setNoCurveReason(none.reason());
     } else {
       row.setOutcome("curve");
     }
+    asTyped(row, fresh.readings());
     if (result != null) {
       fresh.measured().ifPresent(measured -> fill(row, measured, result));
     }
     tx.insert(row);
-    fresh.measured().ifPresent(m -> tx.insertGroup(row.getId(), readings(tx, row.getId(), m)));
+    tx.insertGroup(row.getId(), readings(tx, row.getId(), fresh.readings()));
     return number;
+  }
+
+  private static void asTyped(CalibrationRecord row, List<CurveReading> readings) {
+    if (!readings.isEmpty()) {
+      row.setGapUnit(readings.get(0).gap().unit().symbol());
+      row.setVoltsUnit(readings.get(0).output().unit().symbol());
+      boolean magnitude = readings.stream().anyMatch(r -> r.output().amount().signum() > 0);
+      row.setTypedAs(magnitude ? "magnitude" : "negative");
+    }
   }
 
   private static void fill(
       CalibrationRecord row, NewCalibration.Measured measured, CurveResult result) {
-    List<CurveReading> readings = measured.curve().readings();
     row.setProfileVersionId(measured.profileVersion());
     row.setAnalysisVersion(result.analysisVersion());
-    row.setGapUnit(measured.curve().gapUnit().symbol());
-    row.setVoltsUnit(readings.get(0).output().unit().symbol());
-    boolean magnitude = readings.stream().anyMatch(r -> r.output().amount().signum() > 0);
-    row.setTypedAs(magnitude ? "magnitude" : "negative");
     row.setAsf(result.asf());
     row.setSlope(result.leastSquaresSlope());
     row.setSlopeStandardError(result.leastSquaresSlopeStandardError());
@@ -133,9 +139,9 @@ final class CalibrationStore {
   }
 
   private static List<CalibrationReadingRecord> readings(
-      Tx tx, long calibration, NewCalibration.Measured measured) {
+      Tx tx, long calibration, List<CurveReading> readings) {
     List<CalibrationReadingRecord> rows = new ArrayList<>();
-    for (CurveReading reading : measured.curve().readings()) {
+    for (CurveReading reading : readings) {
       CalibrationReadingRecord row = tx.row(CALIBRATION_READING);
       row.setCalibrationId(calibration);
       row.setReadingNo((short) (rows.size() + 1));
@@ -245,12 +251,25 @@ final class CalibrationStore {
             .where(COMBINATION_PART.COMPONENT_ID.eq(component)));
   }
 
+  /** Taken at that point, of that stage, at that moment. */
+  static Condition ofMoment(long point, Stage stage, Instant measuredAt) {
+    return ofPoint(point).and(stage(stage)).and(CALIBRATION.MEASURED_AT.eq(Tx.moment(measuredAt)));
+  }
+
+  /** Until this transaction ends, nobody else keeps a calibration or a draft of that point. */
+  static void hold(Tx tx, long point) {
+    tx.sql().select(POINT.ID).from(POINT).where(POINT.ID.eq(point)).forUpdate().fetchSingle();
+  }
+
   static Condition asLeft() {
     return CALIBRATION.STAGE.in(Stage.AS_LEFT.word(), Stage.NOTHING_TOUCHED.word());
   }
 
+  /**
+   * @param word a verdict, or {@link #NO_CURVE}
+   */
   static Condition verdict(String word) {
-    return CALIBRATION.VERDICT.eq(word);
+    return word.equals(NO_CURVE) ? CALIBRATION.OUTCOME.eq(NO_CURVE) : CALIBRATION.VERDICT.eq(word);
   }
 
   static Condition stage(Stage stage) {

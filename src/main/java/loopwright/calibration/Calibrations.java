@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -32,6 +33,7 @@ import org.jooq.DSLContext;
 /** Keeps calibrations against exactly the parts that were fitted when they were taken. */
 public final class Calibrations {
   private static final int JUDGED_AT_ONCE = 500;
+  private static final int AT_ONE_MOMENT = 100;
 
   private final CalibrationStore store = new CalibrationStore();
   private final Configuration configuration;
@@ -48,22 +50,44 @@ public final class Calibrations {
    * Keeps a calibration of what was fitted at the point at that moment.
    *
    * @return its number
-   * @throws Refused if nobody can say what was fitted, the moment is in the future, or a result
-   *     without a curve gives no reason
+   * @throws Refused if nobody can say what was fitted, the moment is in the future, a result
+   *     without a curve gives no reason, or {@link CalibrationProblem#ALREADY_KEPT}
    */
   public String keep(Tx tx, NewCalibration fresh) {
-    return keep(tx, fresh, 1);
-  }
-
-  /**
-   * The same for one of several in one change.
-   *
-   * @param place counted from 1 within the change
-   */
-  public String keep(Tx tx, NewCalibration fresh, int place) {
-    String number = store(tx, fresh, place);
+    CalibrationStore.hold(tx, fresh.point());
+    same(tx.sql(), fresh)
+        .ifPresent(
+            kept -> {
+              throw new Refused(CalibrationProblem.ALREADY_KEPT, kept.number());
+            });
+    String number = store(tx, fresh, 1);
     standings.refresh(tx.sql(), Set.of(fresh.point()));
     return number;
+  }
+
+  /** That very calibration, if it is kept already: a form sent twice gives one record. */
+  Optional<Calibrated> same(DSLContext sql, NewCalibration fresh) {
+    return ofMoment(sql, fresh).stream()
+        .filter(kept -> isSame(kept, fresh))
+        .filter(kept -> store.readings(sql, kept.id()).equals(fresh.readings()))
+        .findFirst();
+  }
+
+  /** Calibrations of the same point, stage and moment, newest entered first. */
+  List<Calibrated> ofMoment(DSLContext sql, NewCalibration fresh) {
+    return store.latest(
+        sql,
+        CalibrationStore.ofMoment(fresh.point(), fresh.stage(), fresh.measuredAt()),
+        AT_ONE_MOMENT);
+  }
+
+  private static boolean isSame(Calibrated kept, NewCalibration fresh) {
+    return kept.performedBy().equals(fresh.performedBy())
+        && kept.zero().equals(fresh.zero().word())
+        && kept.targetAlloy().equals(fresh.targetAlloy())
+        && Objects.equals(
+            kept.profileVersion(), fresh.measured().map(m -> m.profileVersion()).orElse(null))
+        && Objects.equals(kept.noCurveReason(), fresh.noCurve().map(n -> n.reason()).orElse(null));
   }
 
   /** Keeps many in one change, for files; loops are judged anew once they are all there. */
@@ -132,8 +156,14 @@ public final class Calibrations {
 
   /** The curve of a calibration that has one. */
   public Optional<Curve> curve(DSLContext sql, Calibrated calibrated) {
-    List<CurveReading> readings = store.readings(sql, calibrated.id());
-    return readings.isEmpty() ? Optional.empty() : Optional.of(new Curve(readings));
+    return calibrated.hasCurve()
+        ? Optional.of(new Curve(readings(sql, calibrated)))
+        : Optional.empty();
+  }
+
+  /** What was read, as typed, also where no curve came of it. */
+  List<CurveReading> readings(DSLContext sql, Calibrated calibrated) {
+    return store.readings(sql, calibrated.id());
   }
 
   CalibrationStore store() {

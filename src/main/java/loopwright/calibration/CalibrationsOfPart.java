@@ -28,7 +28,7 @@ public final class CalibrationsOfPart implements PartPanel {
   public Object model(DSLContext sql, ComponentId part, UnitsShown units) {
     return new Panel(
         calibrations.ofComponent(sql, part.number(), MOST).stream()
-            .map(calibrated -> CalibrationPages.row(calibrated, ZoneOffset.UTC))
+            .map(calibrated -> CalibrationPages.row(calibrated, ZoneOffset.UTC, units))
             .toList());
   }
 }

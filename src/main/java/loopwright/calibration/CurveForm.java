@@ -5,14 +5,15 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import loopwright.curve.CurveCheck;
+import java.util.stream.Collectors;
 import loopwright.curve.CurveEntry;
 import loopwright.curve.Remark;
 import loopwright.curve.Run;
 import loopwright.curve.SignConvention;
-import loopwright.curve.ToleranceProfile;
+import loopwright.problem.Text;
 import loopwright.time.SiteMoment;
 import loopwright.units.Unit;
 import loopwright.web.Form;
@@ -20,31 +21,16 @@ import loopwright.web.Form;
 /** Reads the page on which a curve is typed: a row a gap, the up and the down run side by side. */
 final class CurveForm {
   static final int ROWS = 11;
+  static final List<Unit> GAP_UNITS = List.of(Unit.MICROMETRE, Unit.MIL);
+  static final List<Unit> VOLTS_UNITS = List.of(Unit.VOLT, Unit.MILLIVOLT);
+  private static final int ALLOY_CHARACTERS = 60;
+  private static final int NAME_CHARACTERS = 120;
+  private static final int NO_CURVE_CHARACTERS = 400;
 
   private final Form form;
 
   CurveForm(Form form) {
     this.form = form;
-  }
-
-  Unit gapUnit() {
-    return unit("gap-unit", Unit.MICROMETRE);
-  }
-
-  Unit voltsUnit() {
-    return unit("volts-unit", Unit.VOLT);
-  }
-
-  private Unit unit(String field, Unit otherwise) {
-    return Unit.named(form.typed(field))
-        .filter(unit -> unit.dimension() == otherwise.dimension())
-        .orElse(otherwise);
-  }
-
-  SignConvention sign() {
-    return form.typed("sign").equals("magnitude")
-        ? SignConvention.MAGNITUDE
-        : SignConvention.NEGATIVE;
   }
 
   /** A row as typed. */
@@ -59,8 +45,9 @@ final class CurveForm {
     List<String> gaps = form.every("gap");
     List<String> ups = form.every("up");
     List<String> downs = form.every("down");
+    int typed = Math.max(gaps.size(), Math.max(ups.size(), downs.size()));
     List<TypedRow> rows = new ArrayList<>();
-    for (int i = 0; i < Math.max(ROWS, gaps.size()); i++) {
+    for (int i = 0; i < Math.max(ROWS, typed); i++) {
       rows.add(new TypedRow(at(gaps, i), at(ups, i), at(downs, i)));
     }
     return rows;
@@ -74,8 +61,42 @@ final class CurveForm {
     return rows().stream().anyMatch(row -> !row.isBlank());
   }
 
-  /** The readings as cells; a row without any voltage is a gap nobody went to. */
-  CurveEntry entry() {
+  /** Unit and sign as chosen, without any reading; empty, and told at its field, if one is none. */
+  Optional<CurveEntry> scales() {
+    Optional<Unit> gap = unit("gap-unit", GAP_UNITS);
+    Optional<Unit> volts = unit("volts-unit", VOLTS_UNITS);
+    Optional<SignConvention> sign = sign();
+    return gap.isEmpty() || volts.isEmpty() || sign.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new CurveEntry(gap.get(), volts.get(), sign.get(), List.of()));
+  }
+
+  private Optional<Unit> unit(String field, List<Unit> choices) {
+    Optional<Unit> unit =
+        choices.stream().filter(u -> u.symbol().equals(form.typed(field))).findFirst();
+    if (unit.isEmpty()) {
+      String symbols = choices.stream().map(Unit::symbol).collect(Collectors.joining(", "));
+      form.complain(field, "Choose the unit: " + symbols + ".");
+    }
+    return unit;
+  }
+
+  private Optional<SignConvention> sign() {
+    Optional<SignConvention> sign =
+        Arrays.stream(SignConvention.values())
+            .filter(each -> each.label().equals(form.typed("sign")))
+            .findFirst();
+    if (sign.isEmpty()) {
+      form.complain("sign", "Say whether outputs are typed with or without their minus.");
+    }
+    return sign;
+  }
+
+  /**
+   * The readings as cells; a row without any voltage is a gap nobody went to. Empty when unit or
+   * sign is none.
+   */
+  Optional<CurveEntry> entry() {
     List<CurveEntry.Cells> cells = new ArrayList<>();
     List<TypedRow> rows = rows();
     for (int i = 0; i < rows.size(); i++) {
@@ -89,11 +110,7 @@ final class CurveForm {
                 i + 1, row.gap(), row.down(), Run.DOWN.label(), Remark.Column.DOWN_VOLTS));
       }
     }
-    return new CurveEntry(gapUnit(), voltsUnit(), sign(), cells);
-  }
-
-  CurveCheck check(ToleranceProfile profile) {
-    return CurveCheck.of(entry(), profile);
+    return scales().map(as -> new CurveEntry(as.gapUnit(), as.voltsUnit(), as.sign(), cells));
   }
 
   Stage stage() {
@@ -105,11 +122,32 @@ final class CurveForm {
   }
 
   Zero zero() {
-    return Zero.named(form.typed("zero")).orElse(Zero.NOT_RECORDED);
+    return form.read(
+        "zero",
+        word ->
+            Zero.named(word)
+                .orElseThrow(
+                    () -> new IllegalArgumentException("Choose where gap zero was taken.")));
+  }
+
+  String performedBy() {
+    return form.text("performed-by", NAME_CHARACTERS);
+  }
+
+  String alloy() {
+    return form.read("alloy", typed -> Text.kept("the target alloy", typed, ALLOY_CHARACTERS));
   }
 
   boolean noCurve() {
     return form.chosen("no-curve", "yes");
+  }
+
+  String noCurveReason() {
+    return form.text("no-curve-reason", NO_CURVE_CHARACTERS);
+  }
+
+  boolean confirmed() {
+    return form.chosen("confirmed", "yes");
   }
 
   /** The moment of measuring, on the site's clock. */

@@ -6,7 +6,6 @@ import io.javalin.http.UploadedFile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -17,19 +16,11 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import loopwright.curve.Curve;
-import loopwright.curve.CurveAnalysis;
-import loopwright.curve.CurveCheck;
-import loopwright.curve.CurveEntry;
-import loopwright.curve.CurveFile;
 import loopwright.curve.Grid;
-import loopwright.curve.Remark;
-import loopwright.curve.Run;
+import loopwright.curve.SignConvention;
 import loopwright.db.Act;
 import loopwright.db.Database;
-import loopwright.loop.Combinations;
 import loopwright.loop.Configuration;
-import loopwright.loop.Placed;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
 import loopwright.plant.PointPlace;
@@ -37,7 +28,6 @@ import loopwright.problem.Refused;
 import loopwright.register.Component;
 import loopwright.register.Register;
 import loopwright.register.ToleranceProfiles;
-import loopwright.sheet.CsvReader;
 import loopwright.time.SiteMoment;
 import loopwright.units.Numbers;
 import loopwright.units.Unit;
@@ -45,16 +35,14 @@ import loopwright.web.Actor;
 import loopwright.web.Form;
 import loopwright.web.Page;
 import loopwright.web.Pages;
-import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import loopwright.web.UnitsShown;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 
 /** The page on which a curve is typed; the server judges it while one types. */
 public final class CurvePages implements Pages {
-  private static final int MOST_MEGABYTES = 2;
-
   private final Database database;
   private final Page page;
   private final Plant plant;
@@ -91,58 +79,11 @@ public final class CurvePages implements Pages {
     routes.post("/loops/{tag}/curve", Permission.RECORD, this::submit);
   }
 
-  /** The loop a curve is typed for. */
-  private record Opened(Point point, ZoneId zone, List<Placed> chain) {
-    long number() {
-      return point.id().number();
-    }
-
-    String href() {
-      return "/loops/" + PathSegment.of(point.tag());
-    }
+  private OpenedLoop opened(Context http) {
+    return database.read(sql -> opened(sql, http.pathParam("tag")));
   }
 
-  record EntryRow(int number, String gap, String up, String down, String complaint) {}
-
-  record Entry(
-      String tag,
-      String href,
-      String loopHref,
-      String zone,
-      String parts,
-      boolean combinationKnown,
-      Map<String, String> profiles,
-      List<EntryRow> rows,
-      List<String> questions) {
-
-    public List<String> gapUnits() {
-      return List.of(Unit.MICROMETRE.symbol(), Unit.MIL.symbol());
-    }
-
-    public List<String> voltsUnits() {
-      return List.of(Unit.VOLT.symbol(), Unit.MILLIVOLT.symbol());
-    }
-
-    public Map<String, String> stages() {
-      Map<String, String> stages = new LinkedHashMap<>();
-      for (Stage stage : Stage.values()) {
-        stages.put(stage.word(), stage.word());
-      }
-      stages.put(
-          Stage.NOTHING_TOUCHED.word(), "nothing touched: the as found stands as the as left");
-      return stages;
-    }
-
-    public Map<String, String> zeros() {
-      Map<String, String> zeros = new LinkedHashMap<>();
-      for (Zero zero : Zero.values()) {
-        zeros.put(zero.word(), zero.word());
-      }
-      return zeros;
-    }
-  }
-
-  private Opened opened(DSLContext sql, String tag) {
+  private OpenedLoop opened(DSLContext sql, String tag) {
     Point point = plant.pointTagged(sql, tag).orElseThrow(NotFoundResponse::new);
     ZoneId zone =
         plant
@@ -150,21 +91,24 @@ public final class CurvePages implements Pages {
             .map(PointPlace::site)
             .orElseThrow(NotFoundResponse::new)
             .zone();
-    return new Opened(point, zone, configuration.at(sql, point.id().number(), clock.instant()));
+    return new OpenedLoop(point, zone, configuration.at(sql, point.id().number(), clock.instant()));
+  }
+
+  private static long person(Context http) {
+    return Long.parseLong(Actor.of(http).id());
   }
 
   private void open(Context http) {
-    Opened opened = database.read(sql -> opened(sql, http.pathParam("tag")));
-    Actor actor = Actor.of(http);
-    Form form =
-        database
-            .read(sql -> drafts.find(sql, opened.number(), Long.parseLong(actor.id())))
-            .orElseGet(() -> fresh(opened, actor));
-    show(http, 200, opened, form);
+    OpenedLoop opened = opened(http);
+    Optional<DraftStore.Draft> draft =
+        database.read(sql -> drafts.find(sql, opened.number(), person(http)));
+    Form form = draft.map(DraftStore.Draft::form).orElseGet(() -> fresh(opened, Actor.of(http)));
+    String saved = draft.map(d -> SiteMoment.shown(d.savedAt(), opened.zone())).orElse(null);
+    show(http, 200, opened, typed(form), saved);
   }
 
   /** The suiting profile, its gaps filled in, now. */
-  private Form fresh(Opened opened, Actor actor) {
+  private Form fresh(OpenedLoop opened, Actor actor) {
     Optional<ToleranceProfiles.Stored> suiting =
         database.read(sql -> profiles.suiting(sql, opened.number(), opened.chain()));
     List<String> moment = List.of(SiteMoment.shown(clock.instant(), opened.zone()).split(" "));
@@ -177,7 +121,9 @@ public final class CurvePages implements Pages {
                 "stage", Stage.AS_FOUND.word(),
                 "zero", Zero.MECHANICAL_TOUCH.word(),
                 "alloy", opened.point().details().surroundings().shaftAlloy(),
-                "sign", "negative"));
+                "gap-unit", Unit.MICROMETRE.symbol(),
+                "volts-unit", Unit.VOLT.symbol(),
+                "sign", SignConvention.NEGATIVE.label()));
     suiting.ifPresent(stored -> grid(form, stored.profile().grids().get(0)));
     suiting.ifPresent(stored -> form.put("profile", stored.profile().code()));
     return form;
@@ -188,127 +134,92 @@ public final class CurvePages implements Pages {
         .put("gap", grid.positions().stream().map(Numbers::plain).toList());
   }
 
-  private void show(Context http, int status, Opened opened, Form form) {
+  private TypedCurve typed(Form form) {
+    return TypedCurve.of(form, database.read(sql -> profiles.newest(sql, form.typed("profile"))));
+  }
+
+  private void show(Context http, int status, OpenedLoop opened, TypedCurve typed) {
+    show(http, status, opened, typed, null);
+  }
+
+  private void show(
+      Context http, int status, OpenedLoop opened, TypedCurve typed, @Nullable String draftSaved) {
     Map<String, Object> model = new HashMap<>();
-    model.put("form", form);
-    CurveForm typed = new CurveForm(form);
-    Optional<ToleranceProfiles.Stored> profile = profile(form);
-    Optional<CurveCheck> check =
-        typed.anythingTyped() ? profile.map(p -> typed.check(p.profile())) : Optional.empty();
-    model.put("entry", entry(opened, typed, check));
-    model.put("judged", shown(http, check, profile).orElse(null));
-    model.put("complaints", complaints(check));
+    model.put("form", typed.form());
+    model.put("entry", entry(opened, typed, draftSaved));
+    model.put("judged", typed.shown(UnitsShown.of(http)).orElse(null));
+    // what is wrong stands in the rows, and after an attempt to keep it above the form
+    model.put("complaints", typed.form().ok() ? typed.complaints() : List.of());
+    model.put("wrong", !typed.complaints().isEmpty());
     page.show(http, status, "calibration/curve", model);
   }
 
-  private Optional<ToleranceProfiles.Stored> profile(Form form) {
-    return database.read(sql -> profiles.newest(sql, form.typed("profile")));
-  }
-
-  private Entry entry(Opened opened, CurveForm typed, Optional<CurveCheck> check) {
-    List<CurveForm.TypedRow> rows = typed.rows();
-    List<EntryRow> shown = new ArrayList<>();
-    for (int i = 0; i < rows.size(); i++) {
-      CurveForm.TypedRow row = rows.get(i);
-      shown.add(new EntryRow(i + 1, row.gap(), row.up(), row.down(), complaint(check, i + 1)));
-    }
-    Map<String, String> choices = new LinkedHashMap<>();
-    database
-        .read(profiles::newest)
-        .forEach(stored -> choices.put(stored.profile().code(), stored.profile().name()));
-    return new Entry(
+  private EntryShown entry(OpenedLoop opened, TypedCurve typed, @Nullable String draftSaved) {
+    return new EntryShown(
         opened.point().tag(),
         opened.href() + "/curve",
         opened.href(),
         opened.zone().getId(),
         parts(opened),
-        Combinations.fingerprint(opened.chain()).isPresent(),
-        choices,
-        shown,
-        check.map(c -> c.questions().stream().map(Remark::sentence).toList()).orElse(List.of()));
+        opened.fingerprint().isPresent(),
+        profilesToChoose(typed.form()),
+        EntryShown.rows(typed),
+        typed.questions(),
+        new CurveForm(typed.form()).anythingTyped(),
+        draftSaved);
   }
 
-  private String parts(Opened opened) {
-    List<Long> numbers =
-        opened.chain().stream().flatMap(p -> p.content().component().stream().boxed()).toList();
-    Map<Long, Component> found = database.read(sql -> register.components(sql, numbers));
-    return numbers.stream()
+  private Map<String, String> profilesToChoose(Form form) {
+    List<ToleranceProfiles.Stored> all = database.read(profiles::newest);
+    Map<String, String> choices = new LinkedHashMap<>();
+    if (all.stream().noneMatch(stored -> form.chosen("profile", stored.profile().code()))) {
+      choices.put("", "choose");
+    }
+    all.forEach(stored -> choices.put(stored.profile().code(), stored.profile().name()));
+    return choices;
+  }
+
+  private String parts(OpenedLoop opened) {
+    Map<Long, Component> found = database.read(sql -> register.components(sql, opened.parts()));
+    return opened.parts().stream()
         .map(found::get)
         .filter(Objects::nonNull)
         .map(Component::inWords)
         .collect(Collectors.joining(", "));
   }
 
-  private static String complaint(Optional<CurveCheck> check, int row) {
-    return check.stream()
-        .flatMap(c -> c.complaints().stream())
-        .filter(remark -> remark.row() == row)
-        .map(Remark::sentence)
-        .collect(Collectors.joining(" "));
-  }
-
-  private static List<String> complaints(Optional<CurveCheck> check) {
-    return check.stream()
-        .flatMap(c -> c.complaints().stream())
-        .map(remark -> (remark.row() > 0 ? "Row " + remark.row() + ": " : "") + remark.sentence())
-        .toList();
-  }
-
-  private static Optional<CurveResults.Shown> shown(
-      Context http, Optional<CurveCheck> check, Optional<ToleranceProfiles.Stored> profile) {
-    Optional<Curve> curve = check.flatMap(CurveCheck::curve);
-    return profile.isEmpty()
-        ? Optional.empty()
-        : curve.map(
-            c ->
-                CurveResults.of(
-                    CurveAnalysis.of(c, profile.get().profile()),
-                    c.gapUnit(),
-                    UnitsShown.of(http),
-                    "typed",
-                    ""));
-  }
-
   private void judged(Context http) {
-    Form form = Form.from(http);
-    CurveForm typed = new CurveForm(form);
-    Optional<ToleranceProfiles.Stored> profile = profile(form);
-    Optional<CurveCheck> check =
-        typed.anythingTyped() ? profile.map(p -> typed.check(p.profile())) : Optional.empty();
+    TypedCurve typed = typed(Form.from(http));
+    typed.needProfile();
+    List<String> complaints = new ArrayList<>(typed.form().complaints().values());
+    complaints.addAll(typed.complaints());
     Map<String, Object> model = new HashMap<>();
-    model.put("judged", shown(http, check, profile).orElse(null));
-    model.put("complaints", complaints(check));
+    model.put("judged", typed.shown(UnitsShown.of(http)).orElse(null));
+    model.put("complaints", complaints);
+    model.put("wrong", false);
     page.part(http, 200, "calibration/result", "judged", model);
   }
 
   private void submit(Context http) {
-    Opened opened = database.read(sql -> opened(sql, http.pathParam("tag")));
+    OpenedLoop opened = opened(http);
     Form form = Form.from(http);
     switch (form.typed("do")) {
       case "load" -> load(http, opened, form);
+      case "paste" -> paste(http, opened, form);
       case "draft" -> draft(http, opened, form);
+      case "discard" -> discard(http, opened);
       default -> keep(http, opened, form);
     }
   }
 
-  /** Puts a file's readings into the rows; nothing is kept yet. */
-  private void load(Context http, Opened opened, Form form) {
+  private void load(Context http, OpenedLoop opened, Form form) {
     UploadedFile file = http.uploadedFile("file");
-    if (file == null || file.size() == 0) {
-      form.complain(
-          "file", "Choose a CSV file with the columns gap_um or gap_mil, and volts or millivolts.");
-      show(http, 422, opened, form);
-      return;
+    if (file == null) {
+      new BroughtIn(form).file("", new byte[0]);
+    } else {
+      new BroughtIn(form).file(file.filename(), bytes(file));
     }
-    try {
-      fill(
-          form,
-          CurveFile.of(new CsvReader(MOST_MEGABYTES).read(file.filename(), bytes(file))).entry());
-      show(http, 200, opened, form);
-    } catch (Refused refused) {
-      form.complain("file", refused.getMessage());
-      show(http, 422, opened, form);
-    }
+    show(http, form.ok() ? 200 : 422, opened, typed(form));
   }
 
   private static byte[] bytes(UploadedFile file) {
@@ -319,96 +230,89 @@ public final class CurvePages implements Pages {
     }
   }
 
-  private static void fill(Form form, CurveEntry entry) {
-    Map<String, String[]> rows = new LinkedHashMap<>();
-    for (CurveEntry.Cells cells : entry.rows()) {
-      String[] row = rows.computeIfAbsent(cells.gap(), gap -> new String[] {gap, "", ""});
-      boolean down = Run.named(cells.run()).filter(run -> run == Run.DOWN).isPresent();
-      row[down ? 2 : 1] = cells.volts();
-    }
-    form.put("gap", rows.values().stream().map(row -> row[0]).toList());
-    form.put("up", rows.values().stream().map(row -> row[1]).toList());
-    form.put("down", rows.values().stream().map(row -> row[2]).toList());
-    form.put("gap-unit", entry.gapUnit().symbol());
-    form.put("volts-unit", entry.voltsUnit().symbol());
-    form.put("sign", entry.sign().label());
+  private void paste(Context http, OpenedLoop opened, Form form) {
+    new BroughtIn(form).block();
+    show(http, form.ok() ? 200 : 422, opened, typed(form));
   }
 
-  private void draft(Context http, Opened opened, Form form) {
-    Actor actor = Actor.of(http);
+  private void draft(Context http, OpenedLoop opened, Form form) {
     database.write(
-        act(actor, "save curve draft", "not finished yet"),
-        tx -> drafts.save(tx, opened.number(), Long.parseLong(actor.id()), form));
+        act(http, "save curve draft", "not finished yet"),
+        tx -> drafts.save(tx, opened.number(), person(http), form));
     page.go(http, opened.href() + "/curve", "Kept as a draft; it waits for you here.");
   }
 
-  private void keep(Context http, Opened opened, Form form) {
-    CurveForm typed = new CurveForm(form);
-    Stage stage = typed.stage();
-    Optional<Instant> at = typed.measuredAt(opened.zone());
-    String by = form.text("performed-by", 120);
+  private void discard(Context http, OpenedLoop opened) {
+    if (database.read(sql -> drafts.find(sql, opened.number(), person(http))).isPresent()) {
+      database.write(
+          act(http, "throw curve draft away", "no longer needed"),
+          tx -> {
+            drafts.discard(tx, opened.number(), person(http));
+            return opened;
+          });
+    }
+    page.go(http, opened.href() + "/curve", "The draft is thrown away.");
+  }
+
+  private void keep(Context http, OpenedLoop opened, Form form) {
+    TypedCurve typed = typed(form);
     String reason = form.text("reason", 2000);
-    Optional<NewCalibration.Outcome> outcome = outcome(form, typed);
-    if (!form.ok() || at.isEmpty() || outcome.isEmpty()) {
-      show(http, 422, opened, form);
+    Optional<NewCalibration> fresh = typed.fresh(opened.number(), opened.zone());
+    if (fresh.isEmpty()) {
+      show(http, 422, opened, typed);
       return;
     }
-    Actor actor = Actor.of(http);
-    NewCalibration fresh =
-        new NewCalibration(
-            opened.number(),
-            stage,
-            at.get(),
-            by,
-            typed.zero(),
-            form.typed("alloy").strip(),
-            outcome.get(),
-            "entered");
+    Optional<Calibrated> kept = database.read(sql -> calibrations.same(sql, fresh.get()));
+    if (kept.isPresent()) {
+      goTo(http, kept.get().number());
+      return;
+    }
+    askAboutOthers(typed, fresh.get());
+    if (form.ok()) {
+      keep(http, opened, typed, fresh.get(), reason);
+    } else {
+      show(http, 422, opened, typed);
+    }
+  }
+
+  private void askAboutOthers(TypedCurve typed, NewCalibration fresh) {
+    List<Calibrated> others = database.read(sql -> calibrations.ofMoment(sql, fresh));
+    if (!others.isEmpty() && !typed.confirmed()) {
+      typed.ask(Refused.say(CalibrationProblem.OTHER_OF_THAT_MOMENT, others.get(0).number()));
+    }
+  }
+
+  private void keep(
+      Context http, OpenedLoop opened, TypedCurve typed, NewCalibration fresh, String reason) {
     try {
       String number =
           database.write(
-              act(actor, "calibration", reason),
+              act(http, "calibration", reason),
               tx -> {
-                drafts.discard(tx, opened.number(), Long.parseLong(actor.id()));
+                drafts.discard(tx, opened.number(), person(http));
                 return calibrations.keep(tx, fresh);
               });
-      page.go(http, "/calibrations/" + number, "Kept as " + number + ".");
+      goTo(http, number);
     } catch (Refused refused) {
-      form.complain(refused);
-      show(http, 422, opened, form);
+      Optional<Calibrated> first =
+          refused.problem() == CalibrationProblem.ALREADY_KEPT
+              ? database.read(sql -> calibrations.same(sql, fresh))
+              : Optional.empty();
+      if (first.isPresent()) {
+        goTo(http, first.get().number());
+      } else {
+        typed.form().complain(refused);
+        show(http, 422, opened, typed);
+      }
     }
   }
 
-  private Optional<NewCalibration.Outcome> outcome(Form form, CurveForm typed) {
-    if (typed.noCurve()) {
-      String reason = form.text("no-curve-reason", 400);
-      return form.complaint("no-curve-reason") == null
-          ? Optional.of(new NewCalibration.NoCurve(reason))
-          : Optional.empty();
-    }
-    Optional<ToleranceProfiles.Stored> profile = profile(form);
-    if (profile.isEmpty()) {
-      form.complain("profile", "Choose the profile that judges this curve.");
-      return Optional.empty();
-    }
-    CurveCheck check = typed.check(profile.get().profile());
-    check.complaints().forEach(remark -> form.complain(rowWords(remark)));
-    if (!check.questions().isEmpty() && !form.chosen("confirmed", "yes")) {
-      form.complain("confirmed", "Look at the questions below; tick here if it is as typed.");
-    }
-    return check
-        .curve()
-        .map(
-            curve ->
-                new NewCalibration.Measured(
-                    curve, profile.get().version(), profile.get().profile()));
+  private void goTo(Context http, String number) {
+    page.go(http, "/calibrations/" + number, "Kept as " + number + ".");
   }
 
-  private static String rowWords(Remark remark) {
-    return (remark.row() > 0 ? "Row " + remark.row() + ": " : "") + remark.sentence();
-  }
-
-  private static Act act(Actor actor, String what, String reason) {
+  private static Act act(Context http, String what, String reason) {
+    Actor actor = Actor.of(http);
     return new Act(Long.valueOf(actor.id()), actor.name(), actor.role().word(), what, reason);
   }
 }

@@ -2,7 +2,6 @@ package loopwright.calibration;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import loopwright.curve.CurveDrawing;
 import loopwright.curve.CurvePoint;
@@ -20,10 +19,12 @@ import loopwright.web.UnitsShown;
 final class CurveResults {
   private final CurveResult result;
   private final UnitsShown units;
+  private final Figures figures;
 
   private CurveResults(CurveResult result, UnitsShown units) {
     this.result = result;
     this.units = units;
+    this.figures = new Figures(units);
   }
 
   /** A value with its name. */
@@ -67,12 +68,12 @@ final class CurveResults {
         result.verdict().label(),
         result.isfVerdict().label(),
         result.dslVerdict().label(),
-        "%s, version %d · %s%s"
-            .formatted(
-                profile.name(),
-                profile.version(),
-                profile.source(),
-                profile.edition().isEmpty() ? "" : ", " + profile.edition()),
+        profile.name()
+            + ", version "
+            + profile.version()
+            + " · "
+            + profile.source()
+            + (profile.edition().isEmpty() ? "" : ", " + profile.edition()),
         profile.code(),
         lines(profile),
         result.findings().stream().map(Finding::sentence).toList(),
@@ -84,13 +85,13 @@ final class CurveResults {
 
   private List<Line> lines(ToleranceProfile profile) {
     List<Line> lines = new ArrayList<>();
-    lines.add(new Line("Average scale factor (ASF)", both(result.asf())));
+    lines.add(new Line("Average scale factor (ASF)", figures.slopeBoth(result.asf())));
     lines.add(
         new Line(
             "Least squares slope",
-            both(result.leastSquaresSlope())
+            figures.slopeBoth(result.leastSquaresSlope())
                 + ", standard error "
-                + slope(result.leastSquaresSlopeStandardError())));
+                + figures.slope(result.leastSquaresSlopeStandardError())));
     result
         .worstIsfPercent()
         .ifPresent(
@@ -98,21 +99,27 @@ final class CurveResults {
                 lines.add(
                     new Line(
                         "Worst increment (ISF)",
-                        "%+.1f %% of nominal; limit ±%s %%"
-                            .formatted(percent, Numbers.plain(profile.isfTolerancePercent())))));
+                        Figures.percent(percent)
+                            + " of nominal; limit ±"
+                            + Numbers.plain(profile.isfTolerancePercent())
+                            + " %")));
     lines.add(
         new Line(
             "Largest deviation (DSL)",
-            gapBoth(result.maxDsl()) + "; limit ±" + profile.dslLimit()));
+            figures.deviationBoth(result.maxDsl()) + "; limit ±" + profile.dslLimit()));
     result
         .hysteresis()
         .ifPresent(
-            h -> lines.add(new Line("Largest difference up to down", gapBoth(h.micrometres()))));
+            h ->
+                lines.add(
+                    new Line(
+                        "Largest difference up to down", figures.deviationBoth(h.micrometres()))));
     lines.add(new Line("Linear range", result.linearRange().map(this::range).orElse("none")));
     lines.add(
         new Line(
             "Mid-range gap (guidance)",
-            gapBoth(result.midRangeGapMicrometres()) + volts(result.midRangeVolts())));
+            figures.deviationBoth(result.midRangeGapMicrometres())
+                + volts(result.midRangeVolts())));
     result
         .isfTrend()
         .ifPresent(
@@ -120,19 +127,21 @@ final class CurveResults {
                 lines.add(
                     new Line(
                         "ISF along the gap",
-                        "%s (%+.1f %% over the range)"
-                            .formatted(trend.direction().label(), trend.changePercent()))));
+                        trend.direction().label()
+                            + " ("
+                            + Figures.percent(trend.changePercent())
+                            + " over the range)")));
     return lines;
   }
 
   private String range(GapRange range) {
-    return gap(range.fromMicrometres()) + " to " + gapBoth(range.toMicrometres());
+    return figures.gap(range.fromMicrometres())
+        + " to "
+        + figures.deviationBoth(range.toMicrometres());
   }
 
   private static String volts(OptionalDouble volts) {
-    return volts.isPresent()
-        ? ", %.2f V there".formatted(volts.getAsDouble()).replace('-', '−')
-        : "";
+    return volts.isPresent() ? ", " + Figures.volts(volts.getAsDouble()) + " there" : "";
   }
 
   private List<Row> rows(ToleranceProfile profile) {
@@ -157,9 +166,9 @@ final class CurveResults {
         run.run().label(),
         point.reading().gap().toString(),
         point.reading().output().toString(),
-        point.isf().isPresent() ? slopeNumber(point.isf().getAsDouble()) : "",
+        point.isf().isPresent() ? figures.slopeNumber(point.isf().getAsDouble()) : "",
         isfVerdict,
-        gapNumber(point.deviationMicrometres()),
+        figures.deviationNumber(point.deviationMicrometres()),
         point.judged() ? (within ? "within" : "outside") : "drawn only");
   }
 
@@ -168,37 +177,5 @@ final class CurveResults {
       return "drawn only";
     }
     return step.conforms() ? "within" : "outside";
-  }
-
-  private String both(double slope) {
-    String metric = format("%.3f mV/µm", slope);
-    String mil = format("%.1f mV/mil", slope * 25.4);
-    return units.metric() ? metric + " (" + mil + ")" : mil + " (" + metric + ")";
-  }
-
-  private String slope(double slope) {
-    return units.metric() ? format("%.3f mV/µm", slope) : format("%.2f mV/mil", slope * 25.4);
-  }
-
-  private String slopeNumber(double slope) {
-    return units.metric() ? format("%.3f", slope) : format("%.1f", slope * 25.4);
-  }
-
-  private String gap(double micrometres) {
-    return units.metric() ? format("%.0f µm", micrometres) : format("%.1f mil", micrometres / 25.4);
-  }
-
-  private String gapBoth(double micrometres) {
-    String metric = format("%.1f µm", micrometres);
-    String mil = format("%.2f mil", micrometres / 25.4);
-    return units.metric() ? metric + " (" + mil + ")" : mil + " (" + metric + ")";
-  }
-
-  private String gapNumber(double micrometres) {
-    return units.metric() ? format("%+.1f", micrometres) : format("%+.2f", micrometres / 25.4);
-  }
-
-  private static String format(String pattern, double number) {
-    return String.format(Locale.ROOT, pattern, number).replace('-', '−');
   }
 }

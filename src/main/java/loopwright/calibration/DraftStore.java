@@ -1,10 +1,12 @@
 package loopwright.calibration;
 
 import static loopwright.db.gen.Tables.CALIBRATION_DRAFT;
+import static loopwright.db.gen.Tables.POINT;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,17 +21,36 @@ import org.jooq.DSLContext;
 final class DraftStore {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final TypeReference<Map<String, List<String>>> FIELDS = new TypeReference<>() {};
-  private static final Set<String> NOT_TYPED = Set.of("csrf", "do", "version");
+  private static final Set<String> NOT_TYPED = Set.of("csrf", "do", "version", "block", "replace");
   private static final String STAGE = "curve";
 
-  Optional<Form> find(DSLContext sql, long point, long person) {
-    return row(sql, point, person).map(row -> form(row.getTyped()));
+  /** What was typed so far, and when it was put aside. */
+  record Draft(Form form, Instant savedAt) {}
+
+  /** A draft that waits: of which loop, since when. */
+  record Waiting(String tag, Instant savedAt) {}
+
+  Optional<Draft> find(DSLContext sql, long point, long person) {
+    return row(sql, point, person)
+        .map(row -> new Draft(form(row.getTyped()), row.getSavedAt().toInstant()));
+  }
+
+  /** All of that person, the newest first. */
+  List<Waiting> of(DSLContext sql, long person) {
+    return sql.select(POINT.TAG, CALIBRATION_DRAFT.SAVED_AT)
+        .from(CALIBRATION_DRAFT)
+        .join(POINT)
+        .on(POINT.ID.eq(CALIBRATION_DRAFT.POINT_ID))
+        .where(CALIBRATION_DRAFT.PERSON_ID.eq(person))
+        .orderBy(CALIBRATION_DRAFT.SAVED_AT.desc(), CALIBRATION_DRAFT.ID.desc())
+        .fetch(row -> new Waiting(row.value1(), row.value2().toInstant()));
   }
 
   /**
    * @return the draft's number
    */
   long save(Tx tx, long point, long person, Form form) {
+    CalibrationStore.hold(tx, point);
     CalibrationDraftRecord row =
         row(tx.sql(), point, person).orElseGet(() -> fresh(tx, point, person));
     row.setTyped(text(form));

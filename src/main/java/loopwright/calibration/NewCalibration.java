@@ -1,8 +1,10 @@
 package loopwright.calibration;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import loopwright.curve.Curve;
+import loopwright.curve.CurveReading;
 import loopwright.curve.ToleranceProfile;
 
 /**
@@ -35,8 +37,32 @@ public record NewCalibration(
   public record Measured(Curve curve, long profileVersion, ToleranceProfile profile)
       implements Outcome {}
 
-  /** There was none to take; that is a result too. */
-  public record NoCurve(String reason) implements Outcome {}
+  /**
+   * There was none to take; that is a result too.
+   *
+   * @param readings what was read nevertheless, in the order given; may be empty
+   */
+  public record NoCurve(String reason, List<CurveReading> readings) implements Outcome {
+    public NoCurve {
+      readings = List.copyOf(readings);
+    }
+
+    public NoCurve(String reason) {
+      this(reason, List.of());
+    }
+  }
+
+  /** What was read, whatever came out of it. */
+  public List<CurveReading> readings() {
+    return measured()
+        .map(measured -> measured.curve().readings())
+        .or(() -> noCurve().map(NoCurve::readings))
+        .orElse(List.of());
+  }
+
+  public Optional<NoCurve> noCurve() {
+    return outcome instanceof NoCurve none ? Optional.of(none) : Optional.empty();
+  }
 
   public Optional<Measured> measured() {
     return outcome instanceof Measured m ? Optional.of(m) : Optional.empty();

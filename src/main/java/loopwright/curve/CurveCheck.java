@@ -2,11 +2,9 @@ package loopwright.curve;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.units.Reported;
 import loopwright.units.Unit;
 
@@ -20,11 +18,10 @@ import loopwright.units.Unit;
  * @param curve empty when there are complaints
  */
 public record CurveCheck(List<Remark> complaints, List<Remark> questions, Optional<Curve> curve) {
-  private static final double LOWEST_VOLTS = -30;
-  private static final double LOWEST_ON_24_VOLTS = -23.5;
-  private static final double LARGEST_GAP = 60_000;
-  private static final double TINY_VOLTS = 0.05;
   static final int MOST_READINGS = 1000;
+
+  /** The longest text of a cell that is kept. */
+  public static final int MOST_CHARACTERS = 30;
 
   public CurveCheck {
     complaints = List.copyOf(complaints);
@@ -34,29 +31,95 @@ public record CurveCheck(List<Remark> complaints, List<Remark> questions, Option
   /** Checks the cells and, where they make a curve, whether the profile can judge it. */
   public static CurveCheck of(CurveEntry entry, ToleranceProfile profile) {
     if (entry.rows().isEmpty()) {
-      return stopped(List.of(Remark.whole(CurveProblem.NO_READINGS)));
+      return stopped(List.of(nothing()));
     }
     if (entry.rows().size() > MOST_READINGS) {
-      return stopped(
-          List.of(
-              Remark.whole(CurveProblem.TOO_MANY_READINGS, entry.rows().size(), MOST_READINGS)));
+      return stopped(List.of(tooMany(entry)));
     }
-    Check check = new Check(entry);
-    entry.rows().forEach(check::read);
-    check.signs();
-    check.repeats();
-    if (check.complaints.isEmpty()) {
+    CellCheck check = CellCheck.of(entry);
+    if (check.complaints().isEmpty()) {
       check.counts();
     }
-    if (!check.complaints.isEmpty()) {
-      return stopped(
-          check.complaints.stream().sorted(Comparator.comparingInt(Remark::row)).toList());
+    if (!check.complaints().isEmpty()) {
+      return stopped(check.complaints());
     }
-    Curve curve = new Curve(check.read.stream().map(Placed::reading).toList());
+    Curve curve = new Curve(check.readings());
     Optional<Remark> unfit = unfit(curve, entry, profile);
     return unfit.isPresent()
         ? stopped(List.of(unfit.get()))
         : new CurveCheck(List.of(), check.questions(), Optional.of(curve));
+  }
+
+  /** What is said where there is no reading at all. */
+  public static Remark nothing() {
+    return Remark.whole(CurveProblem.NO_READINGS);
+  }
+
+  private static Remark tooMany(CurveEntry entry) {
+    return Remark.whole(CurveProblem.TOO_MANY_READINGS, entry.rows().size(), MOST_READINGS);
+  }
+
+  /**
+   * As {@link #of}, for readings that are to be kept as typed: a cell longer than {@link
+   * #MOST_CHARACTERS} is complained of too.
+   */
+  public static CurveCheck toKeep(CurveEntry entry, ToleranceProfile profile) {
+    return of(entry, profile).alsoStoppedBy(tooLong(entry));
+  }
+
+  /**
+   * Readings of which no curve is asked, because there was none to take: each must be readable, but
+   * there may be any number of them, at any gap.
+   *
+   * @param readings empty when there are complaints
+   */
+  public record Alone(List<Remark> complaints, List<CurveReading> readings) {
+    public Alone {
+      complaints = List.copyOf(complaints);
+      readings = List.copyOf(readings);
+    }
+  }
+
+  /** Checks readings without asking for a curve; see {@link Alone}. */
+  public static Alone alone(CurveEntry entry) {
+    if (entry.rows().size() > MOST_READINGS) {
+      return new Alone(List.of(tooMany(entry)), List.of());
+    }
+    CellCheck check = CellCheck.of(entry);
+    List<Remark> complaints = together(tooLong(entry), check.complaints());
+    return new Alone(complaints, complaints.isEmpty() ? check.readings() : List.of());
+  }
+
+  /** The same as a check: complaints, but no questions and no curve. */
+  public static CurveCheck withoutCurve(CurveEntry entry) {
+    return stopped(alone(entry).complaints());
+  }
+
+  private static List<Remark> tooLong(CurveEntry entry) {
+    List<Remark> complaints = new ArrayList<>();
+    for (CurveEntry.Cells cells : entry.rows()) {
+      tooLong(cells.row(), Remark.Column.GAP, cells.gap()).ifPresent(complaints::add);
+      tooLong(cells.row(), cells.voltsColumn(), cells.volts()).ifPresent(complaints::add);
+    }
+    return complaints;
+  }
+
+  private static Optional<Remark> tooLong(int row, Remark.Column column, String text) {
+    int length = text.strip().length();
+    return length <= MOST_CHARACTERS
+        ? Optional.empty()
+        : Optional.of(Remark.at(row, column, CurveProblem.TOO_LONG, length, MOST_CHARACTERS));
+  }
+
+  /** The same with more complaints, which leave no curve. */
+  CurveCheck alsoStoppedBy(List<Remark> more) {
+    return more.isEmpty() ? this : stopped(together(more, complaints));
+  }
+
+  private static List<Remark> together(List<Remark> some, List<Remark> others) {
+    return Stream.concat(some.stream(), others.stream())
+        .sorted(Comparator.comparingInt(Remark::row))
+        .toList();
   }
 
   static CurveCheck stopped(List<Remark> complaints) {
@@ -106,197 +169,5 @@ public record CurveCheck(List<Remark> complaints, List<Remark> questions, Option
                         new Reported(reading.gap().typed(), unit, reading.gap().amount()),
                         reading.output()))
             .toList());
-  }
-
-  /** A reading and the cells it came from. */
-  private record Placed(CurveEntry.Cells cells, CurveReading reading) {
-    int sign() {
-      return reading.output().amount().signum();
-    }
-
-    Remark remark(Remark.Column column, CurveProblem problem, Object... parts) {
-      return Remark.at(cells.row(), column, problem, parts);
-    }
-  }
-
-  private static final class Check {
-    private final CurveEntry entry;
-    private final boolean runsAreNamed;
-    private final List<Remark> complaints = new ArrayList<>();
-    private final List<Placed> read = new ArrayList<>();
-
-    Check(CurveEntry entry) {
-      this.entry = entry;
-      this.runsAreNamed = entry.rows().stream().anyMatch(cells -> !cells.run().isBlank());
-    }
-
-    void read(CurveEntry.Cells cells) {
-      Optional<Reported> gap = number(cells.row(), Remark.Column.GAP, cells.gap());
-      Optional<Reported> output = number(cells.row(), cells.voltsColumn(), cells.volts());
-      Optional<Run> run = run(cells);
-      boolean gapGood = gap.filter(g -> possibleGap(cells.row(), g)).isPresent();
-      boolean outputGood = output.filter(o -> possibleOutput(cells, o)).isPresent();
-      if (gapGood && outputGood && run.isPresent()) {
-        read.add(
-            new Placed(cells, CurveReading.of(run.get(), gap.orElseThrow(), output.orElseThrow())));
-      }
-    }
-
-    private Optional<Reported> number(int row, Remark.Column column, String text) {
-      if (text.isBlank()) {
-        complain(
-            row, column, CurveProblem.EMPTY_CELL, column == Remark.Column.GAP ? "gap" : "voltage");
-        return Optional.empty();
-      }
-      Optional<Reported> number = Reported.read(text, unit(column));
-      if (number.isEmpty()) {
-        complain(row, column, CurveProblem.NOT_A_NUMBER, text.strip());
-      }
-      return number;
-    }
-
-    /** An empty cell means up only where nobody names runs at all. */
-    private Optional<Run> run(CurveEntry.Cells cells) {
-      if (runsAreNamed && cells.run().isBlank()) {
-        complain(cells.row(), Remark.Column.RUN, CurveProblem.EMPTY_CELL, "run, up or down");
-        return Optional.empty();
-      }
-      Optional<Run> run = Run.named(cells.run());
-      if (run.isEmpty()) {
-        complain(cells.row(), Remark.Column.RUN, CurveProblem.UNKNOWN_RUN, cells.run().strip());
-      }
-      return run;
-    }
-
-    private Unit unit(Remark.Column column) {
-      return column == Remark.Column.GAP ? entry.gapUnit() : entry.voltsUnit();
-    }
-
-    private boolean possibleGap(int row, Reported gap) {
-      if (gap.amount().signum() < 0) {
-        complain(row, Remark.Column.GAP, CurveProblem.NEGATIVE_GAP, gap);
-        return false;
-      }
-      if (gap.canonical() > LARGEST_GAP) {
-        boolean likelyMicrometres = gap.amount().doubleValue() <= LARGEST_GAP;
-        complain(
-            row,
-            Remark.Column.GAP,
-            CurveProblem.GAP_TOO_LARGE,
-            gap,
-            likelyMicrometres ? " If these are µm, say µm." : "");
-        return false;
-      }
-      return true;
-    }
-
-    private boolean possibleOutput(CurveEntry.Cells cells, Reported output) {
-      double volts = Math.abs(output.canonical());
-      if (volts <= -LOWEST_VOLTS) {
-        return true;
-      }
-      boolean likelyMillivolts = entry.voltsUnit() == Unit.VOLT && volts / 1000 <= -LOWEST_VOLTS;
-      complain(
-          cells.row(),
-          cells.voltsColumn(),
-          CurveProblem.IMPOSSIBLE_VOLTAGE,
-          output,
-          likelyMillivolts ? " If these are millivolts, say mV." : "");
-      return false;
-    }
-
-    private void complain(int row, Remark.Column column, CurveProblem problem, Object... parts) {
-      complaints.add(Remark.at(row, column, problem, parts));
-    }
-
-    /** The rarer sign is the one asked about; of equals the positive. */
-    void signs() {
-      long positive = read.stream().filter(placed -> placed.sign() > 0).count();
-      long negative = read.stream().filter(placed -> placed.sign() < 0).count();
-      if (positive == 0 || negative == 0) {
-        return;
-      }
-      int odd = positive <= negative ? 1 : -1;
-      for (Placed placed : read) {
-        if (placed.sign() == odd) {
-          complaints.add(
-              placed.remark(
-                  placed.cells().voltsColumn(),
-                  CurveProblem.MIXED_SIGNS,
-                  placed.reading().output(),
-                  odd > 0 ? "positive" : "negative",
-                  odd > 0 ? "negative" : "positive"));
-        }
-      }
-    }
-
-    void repeats() {
-      Map<Run, Map<Double, Integer>> seen = new HashMap<>();
-      for (Placed placed : read) {
-        CurveReading reading = placed.reading();
-        Integer first =
-            seen.computeIfAbsent(reading.run(), run -> new HashMap<>())
-                .putIfAbsent(reading.gapMicrometres(), placed.cells().row());
-        if (first != null) {
-          complaints.add(
-              placed.remark(
-                  Remark.Column.GAP,
-                  CurveProblem.REPEATED_GAP,
-                  reading.gap(),
-                  reading.run().label(),
-                  first));
-        }
-      }
-    }
-
-    void counts() {
-      Map<Run, Long> counts =
-          read.stream()
-              .collect(
-                  Collectors.groupingBy(placed -> placed.reading().run(), Collectors.counting()));
-      for (Run run : Run.values()) {
-        long count = counts.getOrDefault(run, (long) Curve.FEWEST);
-        if (count < Curve.FEWEST) {
-          complaints.add(
-              Remark.at(
-                  firstRow(run),
-                  null,
-                  CurveProblem.TOO_FEW_READINGS,
-                  run.label(),
-                  count == 1 ? "1 reading" : count + " readings"));
-        }
-      }
-    }
-
-    private int firstRow(Run run) {
-      return read.stream()
-          .filter(placed -> placed.reading().run() == run)
-          .mapToInt(placed -> placed.cells().row())
-          .min()
-          .orElse(0);
-    }
-
-    List<Remark> questions() {
-      List<Remark> questions = new ArrayList<>();
-      boolean positive = read.stream().anyMatch(placed -> placed.sign() > 0);
-      if (positive && entry.sign() == SignConvention.NEGATIVE) {
-        questions.add(Remark.at(0, Remark.Column.VOLTS, CurveProblem.MAGNITUDES));
-      }
-      double lowest =
-          read.stream().mapToDouble(placed -> placed.reading().volts()).min().orElseThrow();
-      if (entry.voltsUnit() == Unit.MILLIVOLT && lowest < 0 && lowest > -TINY_VOLTS) {
-        questions.add(Remark.at(0, Remark.Column.VOLTS, CurveProblem.VOLTS_UNIT_SLIP, "50 mV"));
-      }
-      read.stream()
-          .filter(placed -> placed.reading().volts() < LOWEST_ON_24_VOLTS)
-          .map(
-              placed ->
-                  placed.remark(
-                      placed.cells().voltsColumn(),
-                      CurveProblem.BEYOND_SUPPLY,
-                      Say.volts(placed.reading().volts())))
-          .forEach(questions::add);
-      return questions;
-    }
   }
 }

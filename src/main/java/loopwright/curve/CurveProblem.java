@@ -47,6 +47,7 @@ public enum CurveProblem implements Problem {
       "C-118",
       "three numbers separated by commas: are some of them decimal commas? Separate the cells by"
           + " tab, semicolon or blank."),
+  TOO_LONG("C-119", "the cell has {0} characters; at most {1} are kept. Leave out digits."),
   MAGNITUDES(
       "C-201",
       "All voltages are positive and were read as magnitudes: a driver's output is negative."),

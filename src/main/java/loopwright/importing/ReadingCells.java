@@ -52,7 +52,7 @@ final class ReadingCells {
             inMillivolts ? Unit.MILLIVOLT : Unit.VOLT,
             SignConvention.NEGATIVE,
             cells);
-    CurveCheck check = CurveCheck.of(entry, profile);
+    CurveCheck check = CurveCheck.toKeep(entry, profile);
     check.complaints().forEach(remark -> complain(rows, remark, gap, volts));
     String asked =
         check.questions().stream().map(Remark::sentence).collect(Collectors.joining(" "));

@@ -24,14 +24,14 @@ import loopwright.units.Unit;
  * A running program with one train of three points and parts that fit one another: probes PR-1 to
  * PR-3 of 1 m, cables XC-1 to XC-4 of 4 m (XC-9 of 4.5 m), drivers DR-1 to DR-3 for 5 m.
  */
-final class LoopWorld implements AutoCloseable {
+public final class LoopWorld implements AutoCloseable {
   private static final Instant FROM = Instant.parse("2026-01-10T05:00:00Z");
 
-  final RunningApp app = new RunningApp();
-  final Register register = new Register(FactsWatch.NOBODY);
-  final Visitor technician;
+  public final RunningApp app = new RunningApp();
+  public final Register register = new Register(FactsWatch.NOBODY);
+  public final Visitor technician;
 
-  LoopWorld() {
+  public LoopWorld() {
     app.write(
         tx -> {
           FamilyDetails q8 =
@@ -73,16 +73,16 @@ final class LoopWorld implements AutoCloseable {
                     FROM)));
   }
 
-  ComponentId id(String serial) {
+  public ComponentId id(String serial) {
     return app.database().read(sql -> register.labelled(sql, serial)).get(0).id();
   }
 
   /** Posts a survey of point {@code K301-VXn}; the parts' numbers are the serials' ends. */
-  Visitor.Answer survey(int point, String day, String time, String cable) {
+  public Visitor.Answer survey(int point, String day, String time, String cable) {
     return change("survey", point, day, time, "PR-" + point, cable, "DR-" + point);
   }
 
-  Visitor.Answer change(
+  public Visitor.Answer change(
       String way, int point, String day, String time, String probe, String cable, String driver) {
     String path = "/loops/K301-VX" + point + "/" + way;
     String version = technician.get(path).page().select("input[name=version]").attr("value");

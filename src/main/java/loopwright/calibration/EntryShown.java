@@ -1,0 +1,82 @@
+package loopwright.calibration;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import loopwright.units.Unit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the page for typing a curve shows around the form's own fields.
+ *
+ * @param href of the page
+ * @param parts fitted now, in words
+ * @param combinationKnown whether a curve could be kept against them
+ * @param profiles to choose from: code and name
+ * @param holdsReadings whether a file would have to replace something
+ * @param draftSaved when the draft shown was put aside; null if none is shown
+ */
+record EntryShown(
+    String tag,
+    String href,
+    String loopHref,
+    String zone,
+    String parts,
+    boolean combinationKnown,
+    Map<String, String> profiles,
+    List<Row> rows,
+    List<String> questions,
+    boolean holdsReadings,
+    @Nullable String draftSaved) {
+
+  /** A row and what is wrong with it. */
+  record Row(int number, String gap, String up, String down, String complaint) {}
+
+  static List<Row> rows(TypedCurve typed) {
+    List<Row> rows = new ArrayList<>();
+    for (CurveForm.TypedRow row : typed.rows()) {
+      int number = rows.size() + 1;
+      rows.add(new Row(number, row.gap(), row.up(), row.down(), typed.complaint(number)));
+    }
+    return rows;
+  }
+
+  public Map<String, String> gapUnits() {
+    return symbols(CurveForm.GAP_UNITS);
+  }
+
+  public Map<String, String> voltsUnits() {
+    return symbols(CurveForm.VOLTS_UNITS);
+  }
+
+  private static Map<String, String> symbols(List<Unit> units) {
+    Map<String, String> symbols = new LinkedHashMap<>();
+    units.forEach(unit -> symbols.put(unit.symbol(), unit.symbol()));
+    return symbols;
+  }
+
+  public Map<String, String> signs() {
+    Map<String, String> signs = new LinkedHashMap<>();
+    signs.put("negative", "with its minus");
+    signs.put("magnitude", "without its minus");
+    return signs;
+  }
+
+  public Map<String, String> stages() {
+    Map<String, String> stages = new LinkedHashMap<>();
+    for (Stage stage : Stage.values()) {
+      stages.put(stage.word(), stage.word());
+    }
+    stages.put(Stage.NOTHING_TOUCHED.word(), "nothing touched: the as found stands as the as left");
+    return stages;
+  }
+
+  public Map<String, String> zeros() {
+    Map<String, String> zeros = new LinkedHashMap<>();
+    for (Zero zero : Zero.values()) {
+      zeros.put(zero.word(), zero.word());
+    }
+    return zeros;
+  }
+}

@@ -1,0 +1,156 @@
+package loopwright.calibration;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import loopwright.curve.Curve;
+import loopwright.curve.CurveAnalysis;
+import loopwright.curve.CurveCheck;
+import loopwright.curve.CurveEntry;
+import loopwright.curve.Remark;
+import loopwright.register.ToleranceProfiles;
+import loopwright.web.Form;
+import loopwright.web.UnitsShown;
+
+/** What one form holds of a curve, checked once: for the page while one types, and for keeping. */
+final class TypedCurve {
+  private static final String LOOK_AGAIN =
+      "Look at the questions below; tick here if it is as typed.";
+
+  private final Form form;
+  private final CurveForm typed;
+  private final Optional<ToleranceProfiles.Stored> profile;
+  private final Optional<CurveEntry> entry;
+  private final Optional<CurveCheck> check;
+  private final List<String> questions = new ArrayList<>();
+
+  private TypedCurve(Form form, Optional<ToleranceProfiles.Stored> profile) {
+    this.form = form;
+    this.typed = new CurveForm(form);
+    this.profile = profile;
+    this.entry = typed.anythingTyped() ? typed.entry() : Optional.empty();
+    this.check = entry.flatMap(this::checked);
+    check.ifPresent(c -> c.questions().forEach(question -> questions.add(words(question))));
+  }
+
+  /**
+   * @param profile the one chosen in the form, if there is such a one
+   */
+  static TypedCurve of(Form form, Optional<ToleranceProfiles.Stored> profile) {
+    return new TypedCurve(form, profile);
+  }
+
+  private Optional<CurveCheck> checked(CurveEntry cells) {
+    return typed.noCurve() || profile.isEmpty()
+        ? Optional.of(CurveCheck.withoutCurve(cells))
+        : profile.map(p -> CurveCheck.toKeep(cells, p.profile()));
+  }
+
+  /** Says so at its field when readings wait for a profile to judge them. */
+  void needProfile() {
+    if (profile.isEmpty() && !typed.noCurve() && typed.anythingTyped()) {
+      form.complain("profile", "Choose the profile that judges this curve.");
+    }
+  }
+
+  Form form() {
+    return form;
+  }
+
+  List<CurveForm.TypedRow> rows() {
+    return typed.rows();
+  }
+
+  /** What is wrong in that row, in one line. */
+  String complaint(int row) {
+    return remarks()
+        .filter(remark -> remark.row() == row)
+        .map(Remark::sentence)
+        .collect(Collectors.joining(" "));
+  }
+
+  /** What is wrong with the readings, by row. */
+  List<String> complaints() {
+    return remarks().map(TypedCurve::words).toList();
+  }
+
+  private Stream<Remark> remarks() {
+    return check.stream().flatMap(c -> c.complaints().stream());
+  }
+
+  private static String words(Remark remark) {
+    return (remark.row() > 0 ? "Row " + remark.row() + ": " : "") + remark.sentence();
+  }
+
+  /** What is asked back before it is kept. */
+  List<String> questions() {
+    return List.copyOf(questions);
+  }
+
+  /** Asks one more thing back, and so keeps nothing this time. */
+  void ask(String question) {
+    questions.add(question);
+    form.complain("confirmed", LOOK_AGAIN);
+  }
+
+  boolean confirmed() {
+    return typed.confirmed();
+  }
+
+  Optional<CurveResults.Shown> shown(UnitsShown units) {
+    return check
+        .flatMap(CurveCheck::curve)
+        .flatMap(
+            curve ->
+                profile.map(
+                    p ->
+                        CurveResults.of(
+                            CurveAnalysis.of(curve, p.profile()),
+                            curve.gapUnit(),
+                            units,
+                            "typed",
+                            "")));
+  }
+
+  /** The calibration to keep; empty when the form was complained of. */
+  Optional<NewCalibration> fresh(long point, ZoneId zone) {
+    Stage stage = typed.stage();
+    Optional<Instant> at = typed.measuredAt(zone);
+    String by = typed.performedBy();
+    Zero zero = typed.zero();
+    String alloy = typed.alloy();
+    typed.scales();
+    Optional<NewCalibration.Outcome> outcome = typed.noCurve() ? noCurve() : measured();
+    complaints().forEach(form::complain);
+    return form.ok() && at.isPresent()
+        ? outcome.map(
+            o -> new NewCalibration(point, stage, at.get(), by, zero, alloy, o, "entered"))
+        : Optional.empty();
+  }
+
+  private Optional<NewCalibration.Outcome> noCurve() {
+    String reason = typed.noCurveReason();
+    return form.complaint("no-curve-reason") == null
+        ? Optional.of(
+            new NewCalibration.NoCurve(
+                reason, entry.map(cells -> CurveCheck.alone(cells).readings()).orElse(List.of())))
+        : Optional.empty();
+  }
+
+  private Optional<NewCalibration.Outcome> measured() {
+    needProfile();
+    if (!typed.anythingTyped()) {
+      form.complain(words(CurveCheck.nothing()));
+    }
+    if (!questions.isEmpty() && !confirmed()) {
+      form.complain("confirmed", LOOK_AGAIN);
+    }
+    Optional<Curve> curve = check.flatMap(CurveCheck::curve);
+    return curve.flatMap(
+        c -> profile.map(p -> new NewCalibration.Measured(c, p.version(), p.profile())));
+  }
+}
