@@ -1,8 +1,6 @@
 package loopwright.calibration;
 
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -13,8 +11,8 @@ import loopwright.curve.CurveEntry;
 import loopwright.curve.Remark;
 import loopwright.curve.Run;
 import loopwright.curve.SignConvention;
+import loopwright.loop.TypedMoment;
 import loopwright.problem.Text;
-import loopwright.time.SiteMoment;
 import loopwright.units.Unit;
 import loopwright.web.Form;
 
@@ -151,13 +149,7 @@ final class CurveForm {
   }
 
   /** The moment of measuring, on the site's clock. */
-  Optional<Instant> measuredAt(ZoneId zone) {
-    LocalDate day = form.read("on", SiteMoment::day);
-    LocalTime time = form.read("time", SiteMoment::time);
-    if (form.complaint("on") != null || form.complaint("time") != null) {
-      return Optional.empty();
-    }
-    return Optional.ofNullable(form.read("time", typed -> SiteMoment.of(day, time, zone)))
-        .filter(moment -> form.complaint("time") == null);
+  Optional<Instant> measuredAt(ZoneId zone, Instant now) {
+    return TypedMoment.read(form, zone, now);
   }
 }

@@ -257,7 +257,7 @@ public final class CurvePages implements Pages {
   private void keep(Context http, OpenedLoop opened, Form form) {
     TypedCurve typed = typed(form);
     String reason = form.text("reason", 2000);
-    Optional<NewCalibration> fresh = typed.fresh(opened.number(), opened.zone());
+    Optional<NewCalibration> fresh = typed.fresh(opened.number(), opened.zone(), clock.instant());
     if (fresh.isEmpty()) {
       show(http, 422, opened, typed);
       return;

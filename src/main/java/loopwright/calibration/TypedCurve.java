@@ -117,9 +117,9 @@ final class TypedCurve {
   }
 
   /** The calibration to keep; empty when the form was complained of. */
-  Optional<NewCalibration> fresh(long point, ZoneId zone) {
+  Optional<NewCalibration> fresh(long point, ZoneId zone, Instant now) {
     Stage stage = typed.stage();
-    Optional<Instant> at = typed.measuredAt(zone);
+    Optional<Instant> at = typed.measuredAt(zone, now);
     String by = typed.performedBy();
     Zero zero = typed.zero();
     String alloy = typed.alloy();

@@ -215,7 +215,7 @@ public final class NeedsPages implements Pages {
         group.size() + " loops",
         at.trainCode() + ", " + at.site(),
         at.train(),
-        "Being read in: %d of %d loops are known. Facts are missing, for instance: %s"
+        "Being read in: %s of %s loops are known. Facts are missing, for instance: %s"
             .formatted(loops - all.getOrDefault("unknown", 0), loops, first.headline()),
         null,
         "shop",

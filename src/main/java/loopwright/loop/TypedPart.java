@@ -54,7 +54,7 @@ final class TypedPart {
   private Content read(DSLContext sql, PartFacts parts) {
     if (typed.length() > LONGEST) {
       throw new IllegalArgumentException(
-          "This has %d characters; no serial is that long.".formatted(typed.length()));
+          "This has %s characters; no serial is that long.".formatted(typed.length()));
     }
     List<PartFacts.Choice> found = named(sql, parts, typed);
     Matcher channel = CHANNEL.matcher(typed);
@@ -99,7 +99,7 @@ final class TypedPart {
       return "%s is known as %s; that can't sit in the slot %s. Check the serial."
           .formatted(typed, named.get(0).kind().word(), Words.usual(slot));
     }
-    return "%d parts are called %s: %s. Type the serial, a middle dot and the words behind it."
+    return "%s parts are called %s: %s. Type the serial, a middle dot and the words behind it."
         .formatted(
             fitting.size(),
             fitting.get(0).label(),

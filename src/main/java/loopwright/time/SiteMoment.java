@@ -83,7 +83,7 @@ public final class SiteMoment {
     }
     if (day.getYear() < EARLIEST_YEAR) {
       throw new IllegalArgumentException(
-          "%s lies before %d, when no loop of this kind stood anywhere. Give all four digits of the year."
+          "%s lies before %s, when no loop of this kind stood anywhere. Give all four digits of the year."
               .formatted(day, EARLIEST_YEAR));
     }
     return day;

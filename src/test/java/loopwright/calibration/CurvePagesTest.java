@@ -225,7 +225,7 @@ class CurvePagesTest {
   @Test
   void aMomentToComeIsRefused() {
     FilledForm form = filled().set("on", "2026-03-02");
-    assertThat(refused(form, keep(form)).select(".complaints").text()).contains("future");
+    assertThat(complaint(refused(form, keep(form)), "on")).contains("future");
   }
 
   @ParameterizedTest(name = "{0}")
