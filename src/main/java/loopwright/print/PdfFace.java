@@ -27,7 +27,7 @@ public enum PdfFace {
   /** Resources, the most likely first. */
   List<String> files() {
     return scripts.stream()
-        .map(script -> "print/fonts/%s-%s-%d.ttf".formatted(family, script, weight))
+        .map(script -> "print/fonts/%s-%s-%s.ttf".formatted(family, script, weight))
         .toList();
   }
 }
