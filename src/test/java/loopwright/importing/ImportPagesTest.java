@@ -13,6 +13,7 @@ import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.journal.JournalStore;
 import loopwright.people.People;
+import loopwright.people.QuickAccounts;
 import loopwright.testing.TestClock;
 import loopwright.testing.Visitor;
 import loopwright.web.Web;
@@ -37,7 +38,7 @@ class ImportPagesTest {
             new Place.Memory("import-pages-" + UUID.randomUUID()),
             Installation.Purpose.DEMO,
             new TestClock("2026-11-25T09:00:00Z"));
-    app.people().createDemoAccounts();
+    QuickAccounts.create(app.database());
     web =
         app.serve(
             new WebSettings("127.0.0.1", 0, Duration.ofHours(1), Optional.empty()), "Test Marsh");

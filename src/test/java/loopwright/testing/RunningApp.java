@@ -9,6 +9,7 @@ import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.db.Tx;
 import loopwright.people.People;
+import loopwright.people.QuickAccounts;
 import loopwright.web.Web;
 import loopwright.web.WebSettings;
 
@@ -22,7 +23,7 @@ public final class RunningApp implements AutoCloseable {
   private final Web web;
 
   public RunningApp() {
-    app.people().createDemoAccounts();
+    QuickAccounts.create(app.database());
     web = app.serve(WebSettings.loopback(0), "Test Marsh");
   }
 
