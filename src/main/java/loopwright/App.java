@@ -45,6 +45,7 @@ import loopwright.people.PeoplePages;
 import loopwright.plant.Channels;
 import loopwright.plant.Plant;
 import loopwright.plant.PlantEditPages;
+import loopwright.plant.PointId;
 import loopwright.register.ComponentId;
 import loopwright.register.FamilyBook;
 import loopwright.register.PartSearch;
@@ -82,7 +83,7 @@ public final class App implements AutoCloseable {
 
   private final Database database;
   private final InstantSource clock;
-  private final Plant plant = new Plant();
+  private final Plant plant = new Plant(this::pointChanged);
   private final Channels channels = new Channels();
   private final FamilyBook families = new FamilyBook();
   private final ToleranceProfiles profiles = new ToleranceProfiles();
@@ -220,10 +221,14 @@ public final class App implements AutoCloseable {
         .orElse(ZoneOffset.UTC);
   }
 
+  private void pointChanged(Tx tx, PointId point) {
+    standings.refreshAtEnd(tx, List.of(point.number()));
+  }
+
   /** A corrected length or a quarantine changes how the loops are judged that hold the part. */
   private void factsChanged(Tx tx, ComponentId component) {
-    standings.refresh(
-        tx.sql(),
+    standings.refreshAtEnd(
+        tx,
         register.now(tx.sql(), component).stream()
             .map(Whereabouts::point)
             .collect(Collectors.toCollection(TreeSet::new)));

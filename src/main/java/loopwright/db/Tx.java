@@ -5,11 +5,14 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 import loopwright.problem.Refused;
 import org.jooq.Condition;
@@ -38,6 +41,7 @@ public final class Tx {
   private final Instant at;
   private final long changeId;
   private final List<Fact> facts = new ArrayList<>();
+  private final Map<Derivation, Set<Long>> stale = new LinkedHashMap<>();
   private int part;
 
   Tx(DSLContext sql, ChangeLog log, Act act, Instant at, long changeId) {
@@ -138,7 +142,17 @@ public final class Tx {
     remember(new Fact("delete", name(row), key(row), RowText.of(row), List.of(), ""));
   }
 
+  /**
+   * Has something worked out again at the end of this change, once, however often it is asked for.
+   *
+   * @param which numbers of what is out of date
+   */
+  public void deriveAtEnd(Derivation derivation, Collection<Long> which) {
+    stale.computeIfAbsent(derivation, fresh -> new TreeSet<>()).addAll(which);
+  }
+
   void finish() {
+    stale.forEach((derivation, which) -> derivation.workOut(sql, which));
     part++;
     log.append(sql, changeId, act, at, part, true, List.copyOf(facts));
     facts.clear();

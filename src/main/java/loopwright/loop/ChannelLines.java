@@ -37,11 +37,11 @@ final class ChannelLines {
     String unit = setting.levelUnit() == null ? "" : " " + setting.levelUnit().symbol();
     List<String> words = new ArrayList<>();
     if (setting.scaleFactor() != null) {
-      words.add("scale factor " + setting.scaleFactor());
+      words.add("scale factor " + setting.scaleFactor() + because(setting.scaleReason()));
     }
     limits(words, "full scale", setting.fullScale(), unit);
-    limits(words, "alert", setting.alert(), unit);
-    limits(words, "danger", setting.danger(), unit);
+    limits(words, "alert", setting.alert(), unit + after(setting.delays().alertSeconds()));
+    limits(words, "danger", setting.danger(), unit + after(setting.delays().dangerSeconds()));
     limits(words, "OK", setting.okVolts(), " V");
     if (setting.zeroVolts() != null) {
       words.add("zero at " + Numbers.plain(setting.zeroVolts()) + " V");
@@ -49,7 +49,21 @@ final class ChannelLines {
     if (setting.positive() != null) {
       words.add("positive " + setting.positive().word() + " the probe");
     }
-    lines.add(basis + ": " + String.join(", ", words));
+    if (!setting.authority().isEmpty()) {
+      words.add("by authority " + setting.authority());
+    }
+    lines.add(
+        basis
+            + ": "
+            + (words.isEmpty() ? "nothing that is recorded here" : String.join(", ", words)));
+  }
+
+  private static String because(String reason) {
+    return reason.isEmpty() ? "" : " (" + reason + ")";
+  }
+
+  private static String after(@Nullable BigDecimal seconds) {
+    return seconds == null ? "" : " after " + Numbers.plain(seconds) + " s";
   }
 
   private static void limits(List<String> words, String name, Limits limits, String unit) {

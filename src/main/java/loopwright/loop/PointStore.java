@@ -16,6 +16,7 @@ import org.jooq.SelectSeekStep1;
 
 /** Where points are, as far as judging needs to know. */
 final class PointStore {
+  private static final Condition IN_USE = POINT.STATE.eq("in use");
 
   /** A point with its train and its site's clock. */
   record Located(
@@ -41,11 +42,14 @@ final class PointStore {
     return fetch(sql, POINT.ID.in(points));
   }
 
+  /** Those of the points that are in use. */
+  List<Located> inUse(DSLContext sql, Collection<Long> points) {
+    return fetch(sql, POINT.ID.in(points).and(IN_USE));
+  }
+
   /** Points in use after that one, in the order of their numbers. */
   List<Located> after(DSLContext sql, long last, int most) {
-    return select(sql, POINT.ID.gt(last).and(POINT.STATE.eq("in use")))
-        .limit(most)
-        .fetch(PointStore::located);
+    return select(sql, POINT.ID.gt(last).and(IN_USE)).limit(most).fetch(PointStore::located);
   }
 
   private static List<Located> fetch(DSLContext sql, Condition which) {

@@ -52,6 +52,12 @@ final class StandingStore {
     return sentence.length() <= 1000 ? sentence : sentence.substring(0, 999) + "…";
   }
 
+  void remove(DSLContext sql, Collection<Long> points) {
+    if (!points.isEmpty()) {
+      sql.deleteFrom(LOOP_VERDICT).where(LOOP_VERDICT.POINT_ID.in(points)).execute();
+    }
+  }
+
   Optional<Standing> of(DSLContext sql, long point) {
     return sql.fetchOptional(LOOP_VERDICT, LOOP_VERDICT.POINT_ID.eq(point))
         .map(StandingStore::standing);

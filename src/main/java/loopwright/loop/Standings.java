@@ -5,10 +5,14 @@ import java.time.InstantSource;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import loopwright.db.Chunks;
 import loopwright.db.Database;
+import loopwright.db.Derivation;
+import loopwright.db.Tx;
 import loopwright.loop.Allowances.Allowed;
 import loopwright.matching.Finding;
 import loopwright.matching.Judgement;
@@ -25,6 +29,7 @@ public final class Standings {
   private final EventStore events = new EventStore();
   private final Judging judging;
   private final InstantSource clock;
+  private final Derivation atEnd = this::refresh;
 
   public Standings(Judging judging, InstantSource clock) {
     this.judging = judging;
@@ -43,9 +48,20 @@ public final class Standings {
     }
   }
 
-  /** Judges these loops anew, as they are now. */
+  /** Judges these loops anew, as they are now; a retired point has no verdict any more. */
   public void refresh(DSLContext sql, Collection<Long> which) {
-    refreshLocated(sql, points.located(sql, which));
+    for (List<Long> some : Chunks.of(which, CHUNK)) {
+      List<PointStore.Located> located = points.inUse(sql, some);
+      Set<Long> retired = new TreeSet<>(some);
+      located.forEach(point -> retired.remove(point.point()));
+      store.remove(sql, retired);
+      refreshLocated(sql, located);
+    }
+  }
+
+  /** The same once, at the end of the change, however many of its facts touch a loop. */
+  public void refreshAtEnd(Tx tx, Collection<Long> which) {
+    tx.deriveAtEnd(atEnd, which);
   }
 
   /**

@@ -16,6 +16,14 @@ import org.jooq.DSLContext;
 public final class Plant {
   private final PlantStore store = new PlantStore();
   private final PointStore points = new PointStore();
+  private final PointWatch watch;
+
+  /**
+   * @param watch told of each point that is added or changed
+   */
+  public Plant(PointWatch watch) {
+    this.watch = watch;
+  }
 
   public List<Site> sites(DSLContext sql) {
     return store.sites(sql);
@@ -152,7 +160,9 @@ public final class Plant {
   public PointId addPoint(Tx tx, MachineId machine, PointDetails details) {
     refuseMissing("machine", machine.number(), machine(tx.sql(), machine).isEmpty());
     pointTagged(tx.sql(), details.tag()).ifPresent(other -> refuseTag(tx.sql(), other));
-    return points.insert(tx, machine, details);
+    PointId added = points.insert(tx, machine, details);
+    watch.pointChanged(tx, added);
+    return added;
   }
 
   /**
@@ -164,6 +174,7 @@ public final class Plant {
         .filter(other -> !other.id().equals(id))
         .ifPresent(other -> refuseTag(tx.sql(), other));
     points.update(tx, id, version, machine, details);
+    watch.pointChanged(tx, id);
   }
 
   private void refuseTag(DSLContext sql, Point other) {

@@ -16,6 +16,7 @@ import loopwright.loop.Standings;
 import loopwright.matching.rules.StandardRules;
 import loopwright.plant.Channels;
 import loopwright.plant.Plant;
+import loopwright.plant.PointWatch;
 import loopwright.register.FactsWatch;
 import loopwright.register.FamilyBook;
 import loopwright.register.PartSearch;
@@ -27,7 +28,7 @@ import loopwright.testing.Engine;
 /** A fresh database with everything an import needs; for tests. */
 public final class ImportWorld implements AutoCloseable {
   public final Database database;
-  public final Plant plant = new Plant();
+  public final Plant plant = new Plant(PointWatch.NOBODY);
   public final Channels channels = new Channels();
   public final Register register = new Register(FactsWatch.NOBODY);
   public final FamilyBook families = new FamilyBook();

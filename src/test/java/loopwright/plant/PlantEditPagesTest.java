@@ -17,7 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** A plant typed in by hand, from the site to the point, and what can be typed wrong. */
 class PlantEditPagesTest {
-  private final Plant plant = new Plant();
+  private final Plant plant = new Plant(PointWatch.NOBODY);
   private RunningApp app;
   private Visitor engineer;
 

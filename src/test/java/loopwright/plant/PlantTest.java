@@ -35,7 +35,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 @EnumSource(Engine.class)
 class PlantTest {
   private final Engine engine;
-  private final Plant plant = new Plant();
+  private final Plant plant = new Plant(PointWatch.NOBODY);
   private final Channels channels = new Channels();
   private Database database;
   private SiteId site;
