@@ -30,6 +30,13 @@ public record CurveCheck(List<Remark> complaints, List<Remark> questions, Option
 
   /** Checks the cells and, where they make a curve, whether the profile can judge it. */
   public static CurveCheck of(CurveEntry entry, ToleranceProfile profile) {
+    CurveCheck check = of(entry);
+    Optional<Remark> unfit = check.curve.flatMap(curve -> unfit(curve, entry, profile));
+    return unfit.isPresent() ? stopped(List.of(unfit.get())) : check;
+  }
+
+  /** Checks the cells of a curve that no profile is to judge. */
+  public static CurveCheck of(CurveEntry entry) {
     if (entry.rows().isEmpty()) {
       return stopped(List.of(nothing()));
     }
@@ -44,10 +51,7 @@ public record CurveCheck(List<Remark> complaints, List<Remark> questions, Option
       return stopped(check.complaints());
     }
     Curve curve = new Curve(check.readings());
-    Optional<Remark> unfit = unfit(curve, entry, profile);
-    return unfit.isPresent()
-        ? stopped(List.of(unfit.get()))
-        : new CurveCheck(List.of(), check.questions(), Optional.of(curve));
+    return new CurveCheck(List.of(), check.questions(), Optional.of(curve));
   }
 
   /** What is said where there is no reading at all. */
