@@ -47,6 +47,7 @@ class ArchitectureTest {
     "loopwright.uncertainty..",
     "loopwright.exchange..",
     "loopwright.remedy..",
+    "loopwright.cause..",
     "loopwright.registerfile..",
     "loopwright.loop..",
     "loopwright.calibration..",
@@ -63,6 +64,7 @@ class ArchitectureTest {
     "loopwright.curve..",
     "loopwright.uncertainty..",
     "loopwright.exchange..",
+    "loopwright.cause..",
     "loopwright.numerics..",
     "loopwright.units.."
   };
