@@ -18,6 +18,7 @@ import picocli.CommandLine.IVersionProvider;
     synopsisSubcommandLabel = "COMMAND",
     subcommands = {
       AnalyseCommand.class,
+      CauseCommand.class,
       CheckCommand.class,
       ExchangesCommand.class,
       ServeCommand.class,

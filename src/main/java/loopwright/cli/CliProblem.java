@@ -22,7 +22,8 @@ enum CliProblem implements Problem {
   NO_PASSWORD_FILE(
       "A-119",
       "{0} can't be read as the file with the keystore's password. Check its name and who may read"
-          + " it.");
+          + " it."),
+  UNFIT_CURVE("A-120", "{0}: {1}");
 
   private final String code;
   private final String sentence;
