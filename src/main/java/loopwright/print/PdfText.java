@@ -159,6 +159,8 @@ public final class PdfText {
     try (InputStream in = PdfText.class.getClassLoader().getResourceAsStream(file)) {
       TrueTypeFont font =
           new TTFParser().parse(new RandomAccessReadBuffer(Objects.requireNonNull(in, file)));
+      // joined letters would be read back, and copied, as nothing
+      font.setEnableGsub(false);
       return new Loaded(PDType0Font.load(document, font, true), font.getUnicodeCmapLookup());
     } catch (IOException broken) {
       throw new UncheckedIOException(broken);

@@ -94,7 +94,6 @@ class LabelDocumentTest {
       // 23 and 24 are the second and third column of the last row
       assertThat(first).allSatisfy(g -> assertThat(g.x()).isGreaterThan(mm(sheet.left(22)) - 1));
       assertThat(first).allSatisfy(g -> assertThat(g.top()).isGreaterThan(mm(sheet.top(22)) - 1));
-      assertThat(first.stream().filter(g -> g.text().equals("ﬁ"))).isEmpty();
       PDFTextStripper second = new PDFTextStripper();
       second.setStartPage(2);
       second.setEndPage(2);
@@ -161,9 +160,9 @@ class LabelDocumentTest {
 
   @Test
   void otherScriptsArePrintedAndAMissingCharacterIsNamed() throws IOException {
-    Label latin = label(1, "probe", "Ø8", "Ł-1", "Ωμέγα Завод");
+    Label latin = label(1, "probe", "Ø8", "Ł-1", "Ωμέγα Завод, office fjord");
     try (PDDocument document = made(List.of(latin), new Paper.Single(62, 29))) {
-      assertThat(text(document)).contains("Ωμέγα Завод").contains("Ł-1");
+      assertThat(text(document)).contains("Ωμέγα Завод, office fjord").contains("Ł-1");
     }
     Label unknown = label(1, "probe", "Q8", "探-1", "Harrow");
     assertThatThrownBy(() -> LabelDocument.of(List.of(unknown), new Paper.Single(62, 29)))
