@@ -56,6 +56,8 @@ import loopwright.register.ToleranceProfiles;
 import loopwright.register.Whereabouts;
 import loopwright.remedy.ExchangePages;
 import loopwright.remedy.Remedies;
+import loopwright.scan.ScanPages;
+import loopwright.scan.ScanTools;
 import loopwright.search.FindPages;
 import loopwright.web.NavItem;
 import loopwright.web.Page;
@@ -72,6 +74,7 @@ public final class App implements AutoCloseable {
           new NavItem("/", "Needs somebody", "needs"),
           new NavItem("/plant", "Plant", "plant"),
           new NavItem("/parts", "Parts", "parts"),
+          new NavItem("/scan", "Scan check", "scan"),
           new NavItem("/calibrations", "Calibrations", "calibrations"),
           new NavItem("/exchanges", "Exchanges", "exchanges"),
           new NavItem("/concessions", "Concessions", "concessions"),
@@ -207,6 +210,13 @@ public final class App implements AutoCloseable {
         new ExchangePages(database, page, plant, remedies),
         new LabelPages(
             database, page, plant, register, families, search, configuration, base, clock),
+        new ScanPages(
+            database,
+            page,
+            plant,
+            register,
+            base,
+            new ScanTools(judging, configuration, proposed, families, search, clock)),
         new FindPages(database, page, plant, register, search, base),
         new ImportPages(importing, page),
         new JournalPages(database, page, this::clockShown),

@@ -214,7 +214,15 @@ public final class ChangePages implements Pages {
     Form form =
         ChangeForm.filled(opened.chain(), opened.texts(), clock.instant(), opened.zone())
             .at(opened.version());
+    takeAsked(form, Form.fromQuery(http));
     show(http, 200, way, opened, form);
+  }
+
+  /** Parts in the address, of a scan for instance, stand in place of what is on record. */
+  private static void takeAsked(Form form, Form asked) {
+    Proposed.fields().stream()
+        .filter(field -> !asked.every(field).isEmpty())
+        .forEach(field -> form.put(field, asked.typed(field)));
   }
 
   private void show(Context http, int status, Way way, Opened opened, Form form) {

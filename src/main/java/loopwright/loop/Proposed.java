@@ -1,10 +1,13 @@
 package loopwright.loop;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.matching.PartView;
 import loopwright.web.Form;
@@ -53,6 +56,32 @@ public final class Proposed {
     return components.values().stream()
         .map(number -> views.containsKey(number) ? views.get(number).words() : "?")
         .toList();
+  }
+
+  /**
+   * A chain as it stands in the address of such a form: every field the form usually has, so that
+   * nothing of the record stays in between.
+   */
+  public String query(DSLContext sql, Chain chain) {
+    List<Long> components =
+        chain.slots().values().stream().flatMap(c -> c.component().stream().boxed()).toList();
+    Map<Long, PartView> views = parts.parts(sql, components);
+    return ChangeForm.SLOTS.stream()
+        .map(slot -> slot.word() + "=" + encoded(sql, slot, chain.in(slot), views))
+        .collect(Collectors.joining("&"));
+  }
+
+  private String encoded(DSLContext sql, Slot slot, Content content, Map<Long, PartView> views) {
+    String text = content instanceof Content.Unknown ? ChangeForm.UNREADABLE : "";
+    if (content instanceof Content.Part part && views.containsKey(part.number())) {
+      text = TypedPart.text(sql, parts, slot, label(views.get(part.number())), part);
+    }
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
+  }
+
+  /** What was found, as the rows of {@code loop/judged :: findings}. */
+  public static List<?> findings(Judging.Judged judged) {
+    return Shown.rows(judged.judgement());
   }
 
   /** The chain on its ruler, as SVG. */

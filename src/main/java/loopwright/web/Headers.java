@@ -30,7 +30,7 @@ final class Headers {
     http.header("Referrer-Policy", "same-origin");
     http.header("Cross-Origin-Opener-Policy", "same-origin");
     http.header("Cross-Origin-Resource-Policy", "same-origin");
-    http.header("Permissions-Policy", "camera=(self), geolocation=(), microphone=()");
+    http.header("Permissions-Policy", "camera=(), geolocation=(), microphone=()");
     http.header("Cache-Control", "no-store");
     if (secure) {
       http.header("Strict-Transport-Security", "max-age=31536000");
