@@ -23,4 +23,9 @@ record Label(
   Label {
     large = List.copyOf(large);
   }
+
+  /** Kind and family. */
+  String inWords() {
+    return family.isEmpty() ? kind : kind + " · " + family;
+  }
 }

@@ -154,7 +154,7 @@ final class LabelDrawing {
 
   private List<Line> lines(Label label, double width, double size, int most) {
     List<Line> lines = new ArrayList<>();
-    String both = joined(label);
+    String both = label.inWords();
     if (text.width(PdfFace.SANS_BOLD, both, size) <= width) {
       lines.add(new Line(PdfFace.SANS_BOLD, size, both));
     } else {
@@ -164,10 +164,6 @@ final class LabelDrawing {
     add(lines, PdfFace.MONO_BOLD, label.serial(), size, width, Integer.MAX_VALUE);
     add(lines, PdfFace.SANS, label.about(), size * 0.9, width, most);
     return lines;
-  }
-
-  private static String joined(Label label) {
-    return label.family().isEmpty() ? label.kind() : label.kind() + " · " + label.family();
   }
 
   private void add(

@@ -190,7 +190,7 @@ public final class LabelPages implements Pages {
                 new Line(
                     label.code().text(),
                     String.join(" · ", label.large()),
-                    label.kind(),
+                    label.inWords(),
                     label.serial(),
                     label.about(),
                     ticked.contains(label.code())))

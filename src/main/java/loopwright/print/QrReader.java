@@ -20,6 +20,7 @@ import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
+import javax.imageio.stream.MemoryCacheImageInputStream;
 import org.jspecify.annotations.Nullable;
 
 /** Finds the code in a photograph of a label: QR and the bar codes that makers print serials in. */
@@ -71,7 +72,7 @@ public final class QrReader {
   }
 
   private static @Nullable BufferedImage image(InputStream picture) throws IOException {
-    try (ImageInputStream in = ImageIO.createImageInputStream(picture)) {
+    try (ImageInputStream in = new MemoryCacheImageInputStream(picture)) {
       Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
       if (!readers.hasNext()) {
         return null;

@@ -72,8 +72,9 @@ final class Telling {
       String loop,
       boolean chosen,
       String loopHref,
-      String survey,
-      String assembly) {}
+      @Nullable String survey,
+      @Nullable String assembly,
+      @Nullable String concession) {}
 
   @Nullable Told told(DSLContext sql, Scan scan, Bench bench, UnitsShown units) {
     if (bench.parts().isEmpty()) {
@@ -102,8 +103,9 @@ final class Telling {
         loop,
         answer.chosen(),
         href,
-        href + "/survey" + query,
-        href + "/assembly" + query);
+        complete ? href + "/survey" + query : null,
+        complete && !answer.blocked() ? href + "/assembly" + query : null,
+        complete && refused ? href + "/concession" + query : null);
   }
 
   private static String scannedOf(ScanCheck.Answer answer) {

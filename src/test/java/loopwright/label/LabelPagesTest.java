@@ -25,7 +25,6 @@ import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -40,15 +39,8 @@ class LabelPagesTest {
 
   @BeforeAll
   static void start() {
-    site = new DemoSite();
+    site = DemoSite.toLookAt();
     technician = signedIn(site.address());
-  }
-
-  @AfterAll
-  static void stop() {
-    if (site != null) {
-      site.close();
-    }
   }
 
   private static Visitor signedIn(java.net.URI address) {

@@ -13,6 +13,8 @@ import loopwright.web.WebSettings;
 public final class DemoSite implements AutoCloseable {
   public static final String NOW = "2026-11-25T09:00:00Z";
 
+  private static DemoSite toLookAt;
+
   private final App app =
       App.open(
           new Place.Memory("demo-" + UUID.randomUUID()),
@@ -24,6 +26,19 @@ public final class DemoSite implements AutoCloseable {
     app.fillDemo(() -> {});
     app.people().createDemoAccounts();
     web = app.serve(WebSettings.loopback(0), "Demo plant", LabelBase.FOR_TRYING);
+  }
+
+  /**
+   * One for all tests that only look: nobody may change it, and it closes with the machine that
+   * runs the tests.
+   */
+  public static synchronized DemoSite toLookAt() {
+    if (toLookAt == null) {
+      DemoSite made = new DemoSite();
+      Runtime.getRuntime().addShutdownHook(new Thread(made::close));
+      toLookAt = made;
+    }
+    return toLookAt;
   }
 
   public App app() {
