@@ -19,6 +19,8 @@ import org.jooq.DSLContext;
 import org.jooq.SQLDialect;
 import org.jooq.conf.RenderQuotedNames;
 import org.jooq.conf.Settings;
+import org.jooq.exception.DataAccessException;
+import org.jooq.exception.SQLStateClass;
 import org.jooq.impl.DSL;
 
 /**
@@ -173,7 +175,21 @@ public final class Database implements AutoCloseable {
    * appends it to the journal before commit. Anything thrown undoes all of it.
    */
   public <R> R write(Act act, Function<Tx, R> work) {
-    return turn.take(() -> root.transactionResult(to -> written(to.dsl(), act, work)));
+    return inTurn(to -> written(to, act, work));
+  }
+
+  /**
+   * @throws Refused {@link DbProblem#AT_ONCE} if the engine undid it in favour of another change
+   */
+  private <R> R inTurn(Function<DSLContext, R> work) {
+    try {
+      return turn.take(() -> root.transactionResult(to -> work.apply(to.dsl())));
+    } catch (DataAccessException failed) {
+      if (failed.sqlStateClass() == SQLStateClass.C40_TRANSACTION_ROLLBACK) {
+        throw new Refused(DbProblem.AT_ONCE);
+      }
+      throw failed;
+    }
   }
 
   private <R> R written(DSLContext sql, Act act, Function<Tx, R> work) {
@@ -186,7 +202,7 @@ public final class Database implements AutoCloseable {
 
   /** Writes tables that can be worked out again from the others and are not journaled. */
   public <R> R derive(Function<DSLContext, R> work) {
-    return turn.take(() -> root.transactionResult(to -> work.apply(to.dsl())));
+    return inTurn(work);
   }
 
   private static long newChange(DSLContext sql, Act act, Instant at) {

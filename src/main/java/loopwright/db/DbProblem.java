@@ -40,7 +40,11 @@ public enum DbProblem implements Problem {
   BUSY(
       "D-115",
       "Others are writing much just now, an import for instance. Nothing was changed; try again in a"
-          + " minute.");
+          + " minute."),
+  AT_ONCE(
+      "D-116",
+      "Somebody else changed the same things at the same moment, and only one of you could be"
+          + " served. Nothing of yours was stored; look at it again and repeat it.");
 
   private final String code;
   private final String sentence;

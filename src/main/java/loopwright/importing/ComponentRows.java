@@ -279,7 +279,7 @@ final class ComponentRows {
 
   private void add(Draft draft, ComponentDetails details) {
     long planned = planning.world.plan(draft.key(), draft.row.place());
-    planning.parts.planned(planned, details.kind(), draft.identity);
+    planning.parts.planned(planned, details);
     ComponentFacts facts = draft.facts.apply(ComponentFacts.NOTHING_KNOWN);
     planning.parts.family(planned, facts.family());
     planning.steps.add(
@@ -316,7 +316,7 @@ final class ComponentRows {
       return;
     }
     ComponentFacts facts = draft.facts.apply(known.facts());
-    planning.parts.recorded(known);
+    planning.parts.recorded(known, details.get());
     planning.parts.family(known.id().number(), facts.family());
     List<FieldChange> changes =
         FieldChange.between(

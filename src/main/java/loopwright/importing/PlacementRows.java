@@ -133,22 +133,35 @@ final class PlacementRows {
               ? new Contents(new Content.None(), Optional.empty(), "nothing fitted")
               : new Contents(new Content.Unknown(), Optional.empty(), "not known"));
     }
-    Optional<Integer> channel = row.whole("driver_channel");
-    if (channel.filter(c -> c < 1 || c > 16).isPresent()) {
-      row.complain(
-          "driver_channel",
-          ImportProblem.OUT_OF_RANGE,
-          channel.get(),
-          "Give a number from 1 to 16.");
-    }
     return partCells
         .named(row)
         .map(
             part ->
                 new Contents(
-                    new Content.Part(part.number(), channel.orElse(1)),
+                    new Content.Part(part.number(), channel(row, part)),
                     Optional.of(part.kind()),
                     part.inWords()));
+  }
+
+  /** Of a box with several channels the one meant has to be said; nobody guesses. */
+  private static int channel(RowCells row, Parts.Part part) {
+    Optional<Integer> said = row.whole("driver_channel");
+    boolean unreadable = said.isEmpty() && row.isFilled("driver_channel");
+    if (unreadable || said.isEmpty() && part.channels() == 1) {
+      return 1;
+    }
+    if (said.filter(c -> c >= 1 && c <= part.channels()).isEmpty()) {
+      row.complain(
+          "driver_channel",
+          ImportProblem.OUT_OF_RANGE,
+          said.map(String::valueOf).orElse("an empty cell"),
+          part.inWords()
+              + (part.channels() == 1
+                  ? " has one channel. Leave the cell empty."
+                  : " has " + part.channels() + " channels. Say which one."));
+      return 1;
+    }
+    return said.get();
   }
 
   private static void fits(RowCells row, Contents content, Slot slot) {

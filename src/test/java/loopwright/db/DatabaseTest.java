@@ -9,6 +9,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.concurrent.BrokenBarrierException;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import loopwright.db.gen.tables.records.SiteRecord;
 import loopwright.problem.Refused;
 import loopwright.testing.Engine;
@@ -52,6 +60,54 @@ class DatabaseTest {
     site.setName("Site " + code);
     site.setZone("Europe/Berlin");
     return tx.insert(site);
+  }
+
+  @Test
+  void ofTwoChangesThatWaitForEachOtherOneIsToldToRepeat() throws Exception {
+    database.write(ACT, tx -> site(tx, "A1"));
+    database.write(ACT, tx -> site(tx, "B1"));
+    CyclicBarrier both = new CyclicBarrier(2);
+    ExecutorService threads = Executors.newFixedThreadPool(2);
+    try {
+      List<Future<String>> answers =
+          List.of(
+              threads.submit(() -> locked("A1", "B1", both)),
+              threads.submit(() -> locked("B1", "A1", both)));
+      List<String> told = List.of(answers.get(0).get(), answers.get(1).get());
+      assertThat(told).containsExactlyInAnyOrder("done", engine == Engine.H2 ? "done" : "D-116");
+    } finally {
+      threads.shutdownNow();
+    }
+  }
+
+  /** Changes first one site and then the other; on a server both changes are then under way. */
+  private String locked(String first, String second, CyclicBarrier both) {
+    try {
+      return database.write(
+          ACT,
+          tx -> {
+            hold(tx, first);
+            if (engine != Engine.H2) {
+              await(both);
+            }
+            hold(tx, second);
+            return "done";
+          });
+    } catch (Refused refused) {
+      return refused.problem().code();
+    }
+  }
+
+  private static void hold(Tx tx, String code) {
+    tx.sql().selectFrom(SITE).where(SITE.CODE.eq(code)).forUpdate().fetch();
+  }
+
+  private static void await(CyclicBarrier both) {
+    try {
+      both.await(30, TimeUnit.SECONDS);
+    } catch (InterruptedException | BrokenBarrierException | TimeoutException broken) {
+      throw new AssertionError(broken);
+    }
   }
 
   @Test

@@ -39,6 +39,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedClass;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 
 @ParameterizedClass
@@ -280,6 +282,29 @@ class ImportingTest {
         .satisfies(t -> assertThat(problem(t)).isEqualTo(ImportProblem.HAS_PROBLEMS));
     assertThat(world.head()).isEqualTo(head);
     assertThat(families()).isZero();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "DR-1, 1, ''",
+    "DR-1, 2, driver DR-1 has one channel. Leave the cell empty.",
+    "DR-1, 0, driver DR-1 has one channel. Leave the cell empty.",
+    "BOX, 2, ''",
+    "BOX, 3, driver BOX has 2 channels. Say which one.",
+    "BOX, '', an empty cell is not possible. driver BOX has 2 channels. Say which one.",
+    "BOX, one, driver_channel"
+  })
+  void theChannelOfADriverIsOneThatItHas(String serial, String channel, String said) {
+    String box = "kind,maker,model,serial,channels\ndriver,Testmaker,D50,BOX,2\n";
+    String sits =
+        "tag,slot,maker,model,serial,from,driver_channel\nT1-VX,driver,Testmaker,D50,%s,2021-05-03,%s\n"
+            .formatted(serial, channel);
+    ImportPlan plan =
+        world.plan(
+            "f.csv", FAMILIES, "c.csv", COMPONENTS, "b.csv", box, "p.csv", POINTS, "s.csv", sits);
+    assertThat(plan.problems().stream().map(problem -> problem.message()).toList())
+        .hasSize(said.isEmpty() ? 0 : 1)
+        .allSatisfy(message -> assertThat(message).contains(said));
   }
 
   @Test
