@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.OptionalLong;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import loopwright.calibration.CalibrationData;
 import loopwright.calibration.CalibrationPages;
 import loopwright.calibration.Calibrations;
 import loopwright.calibration.CalibrationsOfPart;
@@ -32,6 +33,7 @@ import loopwright.label.LabelsOfLoop;
 import loopwright.loop.ChangePages;
 import loopwright.loop.Configuration;
 import loopwright.loop.Judging;
+import loopwright.loop.LoopData;
 import loopwright.loop.LoopPages;
 import loopwright.loop.LoopsOffBalance;
 import loopwright.loop.NeedsPages;
@@ -187,6 +189,9 @@ public final class App implements AutoCloseable {
         new ChangePages(database, page, plant, parts, judging, configuration, clock),
         new CurvePages(
             database, page, plant, register, configuration, judgedBy, calibrations, clock),
+        new CalibrationData(
+            database, plant, register, judgedBy, configuration, calibrations, clock),
+        new LoopData(database, plant, register, judging, clock),
         new LoopPages(
             database,
             page,

@@ -15,7 +15,6 @@ import loopwright.loop.Combinations;
 import loopwright.loop.LoopPanel;
 import loopwright.plant.Plant;
 import loopwright.plant.PointId;
-import loopwright.problem.Refused;
 import loopwright.register.Component;
 import loopwright.register.Register;
 import loopwright.time.SiteMoment;
@@ -81,7 +80,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
 
   record Chip(String label, String href, boolean on) {}
 
-  record Part(long id, String slot, String words) {}
+  record Part(long id, String words) {}
 
   record Record(
       String number,
@@ -212,11 +211,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
   }
 
   private Calibrated found(DSLContext sql, String number) {
-    try {
-      return calibrations.numbered(sql, number);
-    } catch (Refused none) {
-      throw new NotFoundResponse();
-    }
+    return calibrations.find(sql, number).orElseThrow(NotFoundResponse::new);
   }
 
   private ZoneId zone(DSLContext sql, Calibrated calibrated) {
@@ -259,8 +254,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
         .map(
             member -> {
               Component part = found.get(member.component());
-              return new Part(
-                  member.component(), member.slot(), part == null ? "?" : part.inWords());
+              return new Part(member.component(), part == null ? "?" : part.inWords());
             })
         .toList();
   }

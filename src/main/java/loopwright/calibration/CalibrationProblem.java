@@ -17,7 +17,8 @@ public enum CalibrationProblem implements Problem {
   OTHER_OF_THAT_MOMENT(
       "K-108",
       "{0} of that loop, stage and moment is already kept and differs from this. Give another"
-          + " time, or confirm that both shall stand; the one entered later then counts.");
+          + " time, or confirm that both shall stand; the one entered later then counts."),
+  NO_PROFILE("K-109", "Name the profile that judges the curve, profile=…, one of {0}.");
 
   private final String code;
   private final String sentence;

@@ -149,9 +149,11 @@ public final class Calibrations {
    * @throws Refused {@link CalibrationProblem#NOT_FOUND}
    */
   public Calibrated numbered(DSLContext sql, String number) {
-    return store
-        .numbered(sql, number)
-        .orElseThrow(() -> new Refused(CalibrationProblem.NOT_FOUND, number));
+    return find(sql, number).orElseThrow(() -> new Refused(CalibrationProblem.NOT_FOUND, number));
+  }
+
+  Optional<Calibrated> find(DSLContext sql, String number) {
+    return store.numbered(sql, number);
   }
 
   /** The curve of a calibration that has one. */

@@ -151,6 +151,8 @@ public final class CurvePages implements Pages {
     // what is wrong stands in the rows, and after an attempt to keep it above the form
     model.put("complaints", typed.form().ok() ? typed.complaints() : List.of());
     model.put("wrong", !typed.complaints().isEmpty());
+    model.put("noCurve", typed.noCurve());
+    model.put("live", false);
     page.show(http, status, "calibration/curve", model);
   }
 
@@ -197,6 +199,8 @@ public final class CurvePages implements Pages {
     model.put("judged", typed.shown(UnitsShown.of(http)).orElse(null));
     model.put("complaints", complaints);
     model.put("wrong", false);
+    model.put("noCurve", typed.noCurve());
+    model.put("live", true);
     page.part(http, 200, "calibration/result", "judged", model);
   }
 

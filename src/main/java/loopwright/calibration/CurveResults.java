@@ -91,7 +91,7 @@ final class CurveResults {
             "Least squares slope",
             figures.slopeBoth(result.leastSquaresSlope())
                 + ", standard error "
-                + figures.slope(result.leastSquaresSlopeStandardError())));
+                + figures.error(result.leastSquaresSlopeStandardError())));
     result
         .worstIsfPercent()
         .ifPresent(
@@ -118,8 +118,7 @@ final class CurveResults {
     lines.add(
         new Line(
             "Mid-range gap (guidance)",
-            figures.deviationBoth(result.midRangeGapMicrometres())
-                + volts(result.midRangeVolts())));
+            figures.gap(result.midRangeGapMicrometres()) + volts(result.midRangeVolts())));
     result
         .isfTrend()
         .ifPresent(
@@ -135,9 +134,7 @@ final class CurveResults {
   }
 
   private String range(GapRange range) {
-    return figures.gap(range.fromMicrometres())
-        + " to "
-        + figures.deviationBoth(range.toMicrometres());
+    return figures.gaps(range.fromMicrometres(), range.toMicrometres());
   }
 
   private static String volts(OptionalDouble volts) {

@@ -24,20 +24,41 @@ final class Figures {
 
   /** In both units, the reader's first. */
   String slopeBoth(double slope) {
-    String metric = format("%.3f mV/µm", slope);
-    String mil = format("%.1f mV/mil", slope * MICROMETRES_PER_MIL);
-    return units.metric() ? metric + " (" + mil + ")" : mil + " (" + metric + ")";
+    return both(format("%.3f mV/µm", slope), format("%.1f mV/mil", slope * MICROMETRES_PER_MIL));
   }
 
   String slopeNumber(double slope) {
     return units.metric() ? format("%.3f", slope) : format("%.1f", slope * MICROMETRES_PER_MIL);
   }
 
-  /** A gap to the whole µm. */
+  /** {@code below 0.001 mV/µm} where rounding would leave nothing. */
+  String error(double slope) {
+    double least = units.metric() ? 0.001 : 0.01 / MICROMETRES_PER_MIL;
+    return slope < least / 2 ? "below " + slope(least) : slope(slope);
+  }
+
+  /** A gap in both units, the reader's first. */
   String gap(double micrometres) {
-    return units.metric()
-        ? format("%.0f µm", micrometres)
-        : format("%.1f mil", micrometres / MICROMETRES_PER_MIL);
+    return both(gapMetric(micrometres) + " µm", gapMil(micrometres) + " mil");
+  }
+
+  /** {@code 250 to 2250 µm (9.8 to 88.6 mil)}. */
+  String gaps(double from, double to) {
+    return both(
+        gapMetric(from) + " to " + gapMetric(to) + " µm",
+        gapMil(from) + " to " + gapMil(to) + " mil");
+  }
+
+  private String both(String metric, String mil) {
+    return units.metric() ? metric + " (" + mil + ")" : mil + " (" + metric + ")";
+  }
+
+  private static String gapMetric(double micrometres) {
+    return format("%.0f", micrometres);
+  }
+
+  private static String gapMil(double micrometres) {
+    return format("%.1f", micrometres / MICROMETRES_PER_MIL);
   }
 
   /** {@code 12.1 µm}, {@code 0.48 mil}. */
@@ -47,9 +68,7 @@ final class Figures {
 
   /** In both units, the reader's first. */
   String deviationBoth(double micrometres) {
-    return units.metric()
-        ? inMicrometres(micrometres) + " (" + inMil(micrometres) + ")"
-        : inMil(micrometres) + " (" + inMicrometres(micrometres) + ")";
+    return both(inMicrometres(micrometres), inMil(micrometres));
   }
 
   private static String inMicrometres(double micrometres) {

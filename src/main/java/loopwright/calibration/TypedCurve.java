@@ -18,8 +18,7 @@ import loopwright.web.UnitsShown;
 
 /** What one form holds of a curve, checked once: for the page while one types, and for keeping. */
 final class TypedCurve {
-  private static final String LOOK_AGAIN =
-      "Look at the questions below; tick here if it is as typed.";
+  private static final String LOOK_AGAIN = "Look at what is asked above; tick here to keep it so.";
 
   private final Form form;
   private final CurveForm typed;
@@ -34,7 +33,8 @@ final class TypedCurve {
     this.profile = profile;
     this.entry = typed.anythingTyped() ? typed.entry() : Optional.empty();
     this.check = entry.flatMap(this::checked);
-    check.ifPresent(c -> c.questions().forEach(question -> questions.add(words(question))));
+    check.ifPresent(
+        c -> c.questions().forEach(question -> questions.add(question.sentenceWithRow())));
   }
 
   /**
@@ -75,15 +75,11 @@ final class TypedCurve {
 
   /** What is wrong with the readings, by row. */
   List<String> complaints() {
-    return remarks().map(TypedCurve::words).toList();
+    return remarks().map(Remark::sentenceWithRow).toList();
   }
 
   private Stream<Remark> remarks() {
     return check.stream().flatMap(c -> c.complaints().stream());
-  }
-
-  private static String words(Remark remark) {
-    return (remark.row() > 0 ? "Row " + remark.row() + ": " : "") + remark.sentence();
   }
 
   /** What is asked back before it is kept. */
@@ -95,6 +91,10 @@ final class TypedCurve {
   void ask(String question) {
     questions.add(question);
     form.complain("confirmed", LOOK_AGAIN);
+  }
+
+  boolean noCurve() {
+    return typed.noCurve();
   }
 
   boolean confirmed() {
@@ -124,7 +124,7 @@ final class TypedCurve {
     Zero zero = typed.zero();
     String alloy = typed.alloy();
     typed.scales();
-    Optional<NewCalibration.Outcome> outcome = typed.noCurve() ? noCurve() : measured();
+    Optional<NewCalibration.Outcome> outcome = typed.noCurve() ? withoutCurve() : measured();
     complaints().forEach(form::complain);
     return form.ok() && at.isPresent()
         ? outcome.map(
@@ -132,7 +132,7 @@ final class TypedCurve {
         : Optional.empty();
   }
 
-  private Optional<NewCalibration.Outcome> noCurve() {
+  private Optional<NewCalibration.Outcome> withoutCurve() {
     String reason = typed.noCurveReason();
     return form.complaint("no-curve-reason") == null
         ? Optional.of(
@@ -144,7 +144,7 @@ final class TypedCurve {
   private Optional<NewCalibration.Outcome> measured() {
     needProfile();
     if (!typed.anythingTyped()) {
-      form.complain(words(CurveCheck.nothing()));
+      form.complain(CurveCheck.nothing().sentenceWithRow());
     }
     if (!questions.isEmpty() && !confirmed()) {
       form.complain("confirmed", LOOK_AGAIN);

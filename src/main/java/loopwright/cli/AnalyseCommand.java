@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
+import loopwright.calibration.CurveDocument;
 import loopwright.curve.BuiltInProfiles;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
@@ -84,7 +85,7 @@ final class AnalyseCommand implements Callable<Integer> {
     }
     Curve curve = check.curve().get();
     CurveResult result = CurveAnalysis.of(curve, judgedBy);
-    List<String> asked = check.questions().stream().map(AnalyseCommand::asked).toList();
+    List<String> asked = check.questions().stream().map(Remark::sentenceWithRow).toList();
     Optional<CurveUncertainty> uncertainty =
         equipment.areGiven()
             ? Optional.of(
@@ -120,11 +121,5 @@ final class AnalyseCommand implements Callable<Integer> {
   private void complain(List<Remark> complaints, CurveFile curveFile) {
     PrintWriter err = spec.commandLine().getErr();
     complaints.forEach(remark -> err.println(curveFile.place(remark)));
-  }
-
-  private static String asked(Remark question) {
-    return question.row() == 0
-        ? question.sentence()
-        : "Row " + question.row() + ": " + question.sentence();
   }
 }

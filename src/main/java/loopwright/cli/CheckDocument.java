@@ -1,15 +1,14 @@
 package loopwright.cli;
 
 import com.fasterxml.jackson.annotation.JsonPropertyOrder;
-import java.math.BigDecimal;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import loopwright.matching.JudgementDocument;
 import loopwright.matching.RuleBook;
 import loopwright.matching.Verdict;
 import loopwright.registerfile.JudgedLoop;
-import loopwright.units.Length;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What {@code check --json} prints.
@@ -20,23 +19,8 @@ import org.jspecify.annotations.Nullable;
 @JsonPropertyOrder({"loops", "summary", "rules"})
 record CheckDocument(Iterable<Loop> loops, Summary summary, List<Basis> rules) {
 
-  /**
-   * One loop.
-   *
-   * @param lengthBalanceMetres nominal lengths fitted − the driver's system length; null when not
-   *     known
-   * @param findings one for each rule, worst first
-   */
-  record Loop(
-      String tag,
-      String verdict,
-      @Nullable BigDecimal lengthBalanceMetres,
-      List<Finding> findings,
-      String file,
-      int row) {}
-
-  /** What one rule says. */
-  record Finding(String rule, String verdict, String message) {}
+  /** One loop, and where it stands. */
+  record Loop(@JsonUnwrapped JudgementDocument judgement, String file, int row) {}
 
   /** How many loops there are, and how many of each verdict. */
   record Summary(long loops, long refused, long unknown, long attention, long matches) {}
@@ -52,18 +36,7 @@ record CheckDocument(Iterable<Loop> loops, Summary summary, List<Basis> rules) {
   }
 
   private static Loop loop(JudgedLoop judged) {
-    Length balance = judged.judgement().balance();
-    return new Loop(
-        judged.judgement().tag(),
-        judged.judgement().verdict().word(),
-        balance == null ? null : balance.metres(),
-        judged.judgement().findings().stream().map(CheckDocument::finding).toList(),
-        judged.file(),
-        judged.row());
-  }
-
-  private static Finding finding(loopwright.matching.Finding finding) {
-    return new Finding(finding.rule().name(), finding.verdict().word(), finding.sentences());
+    return new Loop(JudgementDocument.of(judged.judgement()), judged.file(), judged.row());
   }
 
   static Summary summary(List<JudgedLoop> judged) {

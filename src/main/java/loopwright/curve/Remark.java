@@ -29,4 +29,9 @@ public record Remark(CurveProblem problem, int row, @Nullable Column column, Str
   static Remark whole(CurveProblem problem, Object... parts) {
     return at(0, null, problem, parts);
   }
+
+  /** The sentence, with its row before it unless it is about the curve as a whole. */
+  public String sentenceWithRow() {
+    return row == 0 ? sentence : "Row " + row + ": " + sentence;
+  }
 }

@@ -32,6 +32,7 @@ final class Guards {
     Routes routes = new Routes(javalin);
     routes.get("/assets/<path>", Permission.ANYONE, page.assets()::serve);
     routes.get("/health", Permission.ANYONE, http -> http.json(Map.of("status", "up")));
+    routes.get("/api/session", Permission.READ, this::tellSession);
     routes.post("/preferences", Permission.ANYONE, this::prefer);
     signIn.mount(routes);
     password.mount(routes);
@@ -42,6 +43,17 @@ final class Guards {
     if (!http.path().startsWith("/assets/") && !http.path().equals("/health")) {
       Session.recall(http, accounts);
     }
+  }
+
+  /** For programs: who is signed in, and the token that what they post must carry in its header. */
+  private void tellSession(Context http) {
+    Actor actor = Actor.of(http);
+    http.json(
+        Map.of(
+            "name", actor.name(),
+            "role", actor.role().word(),
+            "tokenHeader", Gate.TOKEN_HEADER,
+            "token", Session.token(http)));
   }
 
   private void prefer(Context http) {

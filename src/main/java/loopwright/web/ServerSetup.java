@@ -1,7 +1,10 @@
 package loopwright.web;
 
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
+import io.javalin.json.JavalinJackson;
 import java.time.Duration;
 import org.eclipse.jetty.ee10.servlet.SessionHandler;
 import org.eclipse.jetty.http.HttpCookie;
@@ -23,6 +26,7 @@ final class ServerSetup {
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
     config.startup.startupWatcherEnabled = false;
+    config.jsonMapper(new JavalinJackson().updateMapper(ServerSetup::writePlainly));
     config.http.maxRequestSize = SizeLimit.OTHERS;
     config.http.prefer405over404 = true;
     config.http.defaultContentType = "text/html; charset=utf-8";
@@ -36,6 +40,11 @@ final class ServerSetup {
     settings.keystore().ifPresent(keystore -> Tls.listen(config.jetty, settings, keystore));
     config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     config.jetty.modifyServletContextHandler(handler -> handler.setSessionHandler(sessions()));
+  }
+
+  /** 4 m is 4, never 4E+0: as the command line writes it. */
+  private static void writePlainly(ObjectMapper json) {
+    json.enable(JsonGenerator.Feature.WRITE_BIGDECIMAL_AS_PLAIN);
   }
 
   private static void stopGracefully(Server server) {

@@ -362,7 +362,9 @@ class CurvePagesTest {
     FilledForm form = filled();
     Visitor.Answer judged = form.sentTo(PAGE + "/judged").send(technician, "do", "");
     assertThat(judged.status()).isEqualTo(200);
-    assertThat(judged.page().select("#judged .verdict").text()).isEqualTo("conforms");
+    assertThat(judged.page().select("#judged > div .verdict").text()).isEqualTo("conforms");
+    assertThat(judged.page().select("#verdict-now[hx-swap-oob] .verdict").text())
+        .isEqualTo("conforms");
     Visitor.Answer wrong = form.set("up", with(VOLTS, 3, "x")).send(technician, "do", "");
     assertThat(wrong.page().select("#judged .complaints").text()).startsWith("Row 3: 'x'");
     Visitor.Answer none = form.set("sign", "?").send(technician, "do", "");

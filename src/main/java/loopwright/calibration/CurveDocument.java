@@ -1,4 +1,4 @@
-package loopwright.cli;
+package loopwright.calibration;
 
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.ArrayList;
@@ -16,15 +16,16 @@ import loopwright.uncertainty.CurveUncertainty;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The JSON of {@code analyse}. Slopes in mV/µm, positive; gaps and deviations in µm; voltages in V,
- * negative; with two runs the top-level values are the worse run's.
+ * The JSON of {@code analyse --json} and {@code /api/analyse}. Slopes in mV/µm, positive; gaps and
+ * deviations in µm; voltages in V, negative; with two runs the top-level values are the worse
+ * run's.
  *
  * @param isfTrend {@code falls}, {@code rises}, {@code no trend}; null with fewer than three
  *     increments
  * @param isfTrendSlope mV/µm per mm
  * @param isfTrendSignificance probability of such a slope if there were none
  */
-record CurveDocument(
+public record CurveDocument(
     String profile,
     int profileVersion,
     String analysisVersion,
@@ -49,7 +50,7 @@ record CurveDocument(
     @JsonUnwrapped @Nullable UncertaintyFields uncertainty) {
 
   /** One reading. */
-  record Point(
+  public record Point(
       double gapMicrometres,
       double volts,
       @Nullable Double isf,
@@ -71,7 +72,7 @@ record CurveDocument(
   }
 
   /** A stretch of gaps. */
-  record Range(double fromMicrometres, double toMicrometres) {
+  public record Range(double fromMicrometres, double toMicrometres) {
 
     static @Nullable Range of(@Nullable GapRange range) {
       return range == null ? null : new Range(range.fromMicrometres(), range.toMicrometres());
@@ -79,7 +80,7 @@ record CurveDocument(
   }
 
   /** What one run came to by itself. */
-  record RunValues(
+  public record RunValues(
       String run,
       double asf,
       double leastSquaresSlope,
@@ -107,7 +108,7 @@ record CurveDocument(
    *     findings
    * @param uncertainty adds its fields when equipment was named
    */
-  static CurveDocument of(
+  public static CurveDocument of(
       CurveResult result,
       List<String> asked,
       Optional<CurveUncertainty> uncertainty,

@@ -1,4 +1,4 @@
-package loopwright.cli;
+package loopwright.calibration;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param uncertaintyBudgets components of the worse run's results
  * @param uncertaintyRemarks what has to be said beside the numbers
  */
-record UncertaintyFields(
+public record UncertaintyFields(
     String decisionRule,
     double coverageFactor,
     double asfExpandedUncertainty,
@@ -33,7 +33,7 @@ record UncertaintyFields(
     List<String> uncertaintyRemarks) {
 
   /** Beside one reading; null where the reading isn't judged or ends no judged increment. */
-  record OfPoint(
+  public record OfPoint(
       @Nullable Double isfExpandedUncertainty,
       @Nullable Double isfConformityProbability,
       @Nullable String isfDecision) {
@@ -48,7 +48,7 @@ record UncertaintyFields(
   }
 
   /** One budget as a table. */
-  record Table(
+  public record Table(
       String result,
       String unit,
       double value,
@@ -74,7 +74,7 @@ record UncertaintyFields(
   }
 
   /** One component; degrees of freedom null for infinitely many. */
-  record Row(
+  public record Row(
       String component,
       String distribution,
       double standardUncertainty,
