@@ -45,6 +45,7 @@ import loopwright.matching.rules.StandardRules;
 import loopwright.people.People;
 import loopwright.people.PeoplePages;
 import loopwright.plant.Channels;
+import loopwright.plant.PlacesAsJudged;
 import loopwright.plant.Plant;
 import loopwright.plant.PlantEditPages;
 import loopwright.plant.PointId;
@@ -89,7 +90,7 @@ public final class App implements AutoCloseable {
   private final Database database;
   private final InstantSource clock;
   private final Plant plant = new Plant(this::pointChanged);
-  private final Channels channels = new Channels();
+  private final Channels channels = new Channels(this::pointChanged);
   private final FamilyBook families = new FamilyBook();
   private final ToleranceProfiles profiles = new ToleranceProfiles();
   private final PartSearch search = new PartSearch();
@@ -111,7 +112,12 @@ public final class App implements AutoCloseable {
     this.parts = new RegisteredParts(new PartsAsJudged(), register, search);
     this.concessions = new Concessions(clock);
     this.judging =
-        new Judging(parts, Calibrations.asLeftFacts(), concessions, StandardRules.book());
+        new Judging(
+            parts,
+            new PlacesAsJudged()::places,
+            Calibrations.asLeftFacts(),
+            concessions,
+            StandardRules.book());
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);
     this.calibrations = new Calibrations(configuration, standings, clock);

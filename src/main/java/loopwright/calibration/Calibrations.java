@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -29,6 +30,7 @@ import loopwright.problem.Refused;
 import loopwright.time.Viewpoint;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 
 /** Keeps calibrations against exactly the parts that were fitted when they were taken. */
 public final class Calibrations {
@@ -205,7 +207,14 @@ public final class Calibrations {
         at.atZone(ZoneOffset.UTC).toLocalDate(),
         at,
         c.point() != null && c.point() == loop.point(),
-        outcome(c));
+        outcome(c),
+        c.targetAlloy(),
+        averageScaleFactor(c));
+  }
+
+  private static @Nullable Double averageScaleFactor(Calibrated c) {
+    OptionalDouble asf = c.numbers().asf();
+    return asf.isPresent() ? (Double) asf.getAsDouble() : null;
   }
 
   private static Calibration.Outcome outcome(Calibrated c) {

@@ -12,7 +12,12 @@ final class AsFitted {
 
   static Calibration calibration(
       AsLeftFacts.AsLeft last, List<Placed> chain, Map<Long, PartView> former) {
-    return new Calibration(last.measuredOn(), last.outcome(), changes(last, chain, former));
+    return new Calibration(
+        last.measuredOn(),
+        last.outcome(),
+        changes(last, chain, former),
+        last.targetAlloy(),
+        last.averageScaleFactor());
   }
 
   private static List<String> changes(

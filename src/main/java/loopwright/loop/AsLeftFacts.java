@@ -6,6 +6,7 @@ import java.util.Map;
 import loopwright.matching.Calibration;
 import loopwright.time.Viewpoint;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 
 /** What calibrations say of loops; given by the feature that keeps them. */
 public interface AsLeftFacts {
@@ -29,6 +30,8 @@ public interface AsLeftFacts {
    *
    * @param fingerprint of the combination it was taken with
    * @param measuredOn the day, in UTC
+   * @param targetAlloy that it was taken on; empty if not said
+   * @param averageScaleFactor end to end, mV/µm; null without a curve
    */
   record AsLeft(
       long calibration,
@@ -36,5 +39,7 @@ public interface AsLeftFacts {
       LocalDate measuredOn,
       java.time.Instant measuredAt,
       boolean takenHere,
-      Calibration.Outcome outcome) {}
+      Calibration.Outcome outcome,
+      String targetAlloy,
+      @Nullable Double averageScaleFactor) {}
 }

@@ -13,11 +13,11 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loopwright.matching.Allowance;
 import loopwright.matching.Elsewhere;
-import loopwright.matching.Fact;
 import loopwright.matching.Families;
 import loopwright.matching.Judgement;
 import loopwright.matching.LoopView;
 import loopwright.matching.PartView;
+import loopwright.matching.PlaceView;
 import loopwright.matching.RuleBook;
 import loopwright.time.Span;
 import loopwright.time.Viewpoint;
@@ -28,24 +28,21 @@ import org.jspecify.annotations.Nullable;
  * Puts together what the rules look at, for loops as they are and as somebody means to leave them.
  */
 public final class Judging {
-  private static final Set<Fact> FACTS =
-      Set.of(
-          Fact.PROBE_TIP,
-          Fact.DRIVER_TIP,
-          Fact.PROBE_SCALE_FACTOR,
-          Fact.DRIVER_SCALE_FACTOR,
-          Fact.PLACEMENTS,
-          Fact.STATE,
-          Fact.CALIBRATION);
-
   private final PlacementStore placements = new PlacementStore();
   private final PartFacts parts;
+  private final PlaceFacts places;
   private final AsLeftFacts asLeft;
   private final Allowances allowances;
   private final RuleBook rules;
 
-  public Judging(PartFacts parts, AsLeftFacts asLeft, Allowances allowances, RuleBook rules) {
+  public Judging(
+      PartFacts parts,
+      PlaceFacts places,
+      AsLeftFacts asLeft,
+      Allowances allowances,
+      RuleBook rules) {
     this.parts = parts;
+    this.places = places;
     this.asLeft = asLeft;
     this.allowances = allowances;
     this.rules = rules;
@@ -77,8 +74,8 @@ public final class Judging {
   }
 
   /**
-   * Loops as they were at a moment, as known then: parts, what is known of them and calibrations;
-   * rules, families and tags are today's.
+   * Loops as they were at a moment, as known then: parts, what is known of them, calibrations and
+   * settings of channels; rules, families, tags and what is around a point are today's.
    */
   public List<Judged> judge(DSLContext sql, Collection<Subject> subjects, Viewpoint viewpoint) {
     List<Placed> placed = placements.at(sql, points(subjects), viewpoint);
@@ -149,20 +146,23 @@ public final class Judging {
         (number, places) ->
             views.computeIfPresent(number, (same, view) -> view.standingAlsoAt(places)));
     Map<Long, AsLeftFacts.AsLeft> latest = asLeft.latest(sql, fitted(chains), viewpoint);
-    Map<Long, Allowances.Allowed> allowed =
-        allowances.standing(sql, fitted(chains), new Viewpoint(at, viewpoint.known()));
+    Viewpoint then = new Viewpoint(at, viewpoint.known());
+    Map<Long, Allowances.Allowed> allowed = allowances.standing(sql, fitted(chains), then);
+    Map<Long, PlaceView> around = places.places(sql, points(chains.keySet()), then);
     Map<Long, PartView> known = formerParts(sql, latest.values(), views, viewpoint);
     List<Judged> judged = new ArrayList<>();
     chains.forEach(
         (subject, chain) -> {
           AsLeftFacts.AsLeft last = latest.get(subject.point());
+          PlaceView place = around.getOrDefault(subject.point(), PlaceView.NOT_SAID);
           LoopView view =
               LoopView.at(subject.tag())
                   .probe(slot(chain, Slot.PROBE, views))
                   .path(path(chain, views))
                   .driver(slot(chain, Slot.DRIVER, views))
                   .families(families)
-                  .holding(FACTS)
+                  .place(place)
+                  .holding(FactsHeld.of(place))
                   .calibration(last == null ? null : AsFitted.calibration(last, chain, known))
                   .build();
           judged.add(judged(subject, chain, view, allowed.get(subject.point())));

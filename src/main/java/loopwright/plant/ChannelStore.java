@@ -181,7 +181,7 @@ final class ChannelStore {
         members);
   }
 
-  private static Channel channel(Record row) {
+  static Channel channel(Record row) {
     return new Channel(
         new ChannelId(row.get(CHANNEL.ID)),
         new SiteId(row.get(CHANNEL.SITE_ID)),
@@ -190,7 +190,7 @@ final class ChannelStore {
         row.get(CHANNEL.VERSION));
   }
 
-  private static ChannelSetting setting(ChannelSettingRecord row) {
+  static ChannelSetting setting(ChannelSettingRecord row) {
     return new ChannelSetting(
         SettingBasis.named(row.getBasis()).orElseThrow(),
         row.getValidFrom().toInstant(),

@@ -13,7 +13,16 @@ public final class Channels {
   private static final Pattern LOGIC = Pattern.compile("[1-9]oo[1-9]");
 
   private final ChannelStore store = new ChannelStore();
+  private final ChannelSettingStore settings = new ChannelSettingStore();
   private final PointStore points = new PointStore();
+  private final PointWatch watch;
+
+  /**
+   * @param watch told of each point that feeds a channel which was set or tied to it
+   */
+  public Channels(PointWatch watch) {
+    this.watch = watch;
+  }
 
   public Optional<Channel> channel(DSLContext sql, ChannelId id) {
     return store.channel(sql, id);
@@ -52,6 +61,7 @@ public final class Channels {
   /** Adds a setting; those before stay readable. */
   public void set(Tx tx, ChannelId channel, ChannelSetting setting) {
     store.insert(tx, needed(tx, channel).id(), setting);
+    settings.feeding(tx.sql(), channel).forEach(point -> watch.pointChanged(tx, point));
   }
 
   /**
@@ -75,6 +85,7 @@ public final class Channels {
       throw new Refused(PlantProblem.LINKED, tag);
     }
     store.link(tx, point, channel, role);
+    watch.pointChanged(tx, point);
   }
 
   /**

@@ -30,6 +30,10 @@ final class PointStore {
     return sql.selectFrom(POINT).where(POINT.ID.eq(id.number())).fetchOptional(PointStore::point);
   }
 
+  List<Point> points(DSLContext sql, Collection<Long> numbers) {
+    return sql.selectFrom(POINT).where(POINT.ID.in(numbers)).fetch(PointStore::point);
+  }
+
   Optional<Point> tagged(DSLContext sql, String tag) {
     return sql.selectFrom(POINT)
         .where(POINT.TAG_KEY.eq(key(sql, tag)))

@@ -2,7 +2,10 @@ package loopwright.plant;
 
 import loopwright.db.Tx;
 
-/** Told in the same change when a point is new, moved, retired or otherwise changed. */
+/**
+ * Told in the same change when a point is new, moved, retired or otherwise changed, or a channel
+ * that it feeds is.
+ */
 @FunctionalInterface
 public interface PointWatch {
   /** Nobody wants to know. */

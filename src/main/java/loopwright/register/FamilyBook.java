@@ -1,5 +1,6 @@
 package loopwright.register;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -8,11 +9,13 @@ import loopwright.db.Tx;
 import loopwright.matching.Families;
 import loopwright.matching.FamilyView;
 import loopwright.matching.InterchangeablePair;
+import loopwright.matching.NominalLine;
 import loopwright.matching.PartKind;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
 import loopwright.units.Length;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 
 /** The families that parts belong to, and which of them are interchangeable. */
 public final class FamilyBook {
@@ -111,7 +114,20 @@ public final class FamilyBook {
         .scaleFactor(details.scaleFactor())
         .tipMillimetres(details.tipMillimetres())
         .output(details.output())
+        .line(line(details))
+        .targetAlloy(details.targetAlloy())
         .build();
+  }
+
+  /** Null unless range and start voltage are known. */
+  private static @Nullable NominalLine line(FamilyDetails details) {
+    Double from = details.range().fromMicrometres();
+    Double to = details.range().toMicrometres();
+    BigDecimal start = details.startVolts();
+    return from == null || to == null || start == null
+        ? null
+        : new NominalLine(
+            from, to, start.doubleValue(), details.scaleFactor().millivoltsPerMicrometre());
   }
 
   private static List<Length> lengths(FamilyDetails details, PartKind part) {

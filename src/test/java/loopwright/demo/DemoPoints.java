@@ -115,7 +115,8 @@ final class DemoPoints {
 
   private void axialSettings(Map<String, String> cells, DemoFamily family) {
     boolean wide = family.hasLongRange();
-    String fullScale = inMil ? "40" : wide ? "2000" : "1000";
+    // less than half the linear range, since the zero voltage is told to a tenth of a volt
+    String fullScale = inMil ? "36" : wide ? "1800" : "900";
     cells.put("full_scale_low", "-" + fullScale);
     cells.put("full_scale_high", fullScale);
     twoSided(cells, "alert", inMil ? "18" : "450");

@@ -15,6 +15,7 @@ import loopwright.loop.RegisteredParts;
 import loopwright.loop.Standings;
 import loopwright.matching.rules.StandardRules;
 import loopwright.plant.Channels;
+import loopwright.plant.PlacesAsJudged;
 import loopwright.plant.Plant;
 import loopwright.plant.PointWatch;
 import loopwright.register.FactsWatch;
@@ -29,7 +30,7 @@ import loopwright.testing.Engine;
 public final class ImportWorld implements AutoCloseable {
   public final Database database;
   public final Plant plant = new Plant(PointWatch.NOBODY);
-  public final Channels channels = new Channels();
+  public final Channels channels = new Channels(PointWatch.NOBODY);
   public final Register register = new Register(FactsWatch.NOBODY);
   public final FamilyBook families = new FamilyBook();
   public final ToleranceProfiles profiles = new ToleranceProfiles();
@@ -45,6 +46,7 @@ public final class ImportWorld implements AutoCloseable {
     judging =
         new Judging(
             parts,
+            new PlacesAsJudged()::places,
             Calibrations.asLeftFacts(),
             loopwright.loop.Allowances.NONE,
             StandardRules.book());

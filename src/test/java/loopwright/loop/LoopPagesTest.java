@@ -11,6 +11,7 @@ import loopwright.plant.ChannelRole;
 import loopwright.plant.ChannelSetting;
 import loopwright.plant.Channels;
 import loopwright.plant.PointId;
+import loopwright.plant.PointWatch;
 import loopwright.plant.SettingBasis;
 import loopwright.plant.SiteId;
 import loopwright.register.ComponentDetails;
@@ -52,7 +53,7 @@ class LoopPagesTest {
     shop.survey("V-1", "2026-02-01", "P-1", "C-1", "D-1");
     shop.survey("LONG", "2026-02-03", "P-2", "C-45", "D-2");
     shop.survey("BARE", "2026-02-04", "?", "<i>1</i>", "");
-    Channels channels = new Channels();
+    Channels channels = new Channels(PointWatch.NOBODY);
     shop.app.write(
         tx -> {
           ChannelId id = channels.add(tx, new SiteId(1), new Channel.Position("R1", 3, 2));

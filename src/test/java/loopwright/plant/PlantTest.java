@@ -36,7 +36,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class PlantTest {
   private final Engine engine;
   private final Plant plant = new Plant(PointWatch.NOBODY);
-  private final Channels channels = new Channels();
+  private final Channels channels = new Channels(PointWatch.NOBODY);
   private Database database;
   private SiteId site;
   private TrainId train;
@@ -301,5 +301,32 @@ class PlantTest {
         .hasMessageContaining("2 after it");
     assertThatThrownBy(() -> new Limits(BigDecimal.ONE, BigDecimal.ONE))
         .hasMessageContaining("is not below");
+  }
+
+  @Test
+  void whoeverFeedsAChannelIsToldOfWhenItIsSet() {
+    List<PointId> told = new java.util.ArrayList<>();
+    Channels watched = new Channels((tx, point) -> told.add(point));
+    PointId one = point(turbine, "V-1");
+    PointId other = point(turbine, "P-1");
+    ChannelId channel = write(tx -> watched.add(tx, site, new Channel.Position("R", 1, 1)));
+    write(
+        tx -> {
+          watched.link(tx, one, channel, ChannelRole.MEASURES);
+          watched.link(tx, other, channel, ChannelRole.PHASE_REFERENCE_FOR);
+          return true;
+        });
+    assertThat(told).containsExactly(one, other);
+    told.clear();
+    write(
+        tx -> {
+          watched.set(
+              tx,
+              channel,
+              ChannelSetting.of(
+                  SettingBasis.FOUND, java.time.Instant.parse("2026-01-01T00:00:00Z"), null));
+          return true;
+        });
+    assertThat(told).containsExactlyInAnyOrder(one, other);
   }
 }
