@@ -59,8 +59,10 @@
       const find = await finder();
       while (stream) {
         const text = video.videoWidth ? await find() : '';
-        if (text && stream) {
-          sessionStorage.setItem(remembered, 'yes');
+        // the label just taken is still in the picture while the person reads
+        if (text && text === sessionStorage.getItem(remembered)) says.textContent = 'That one is taken. Show the next label.';
+        else if (text && stream) {
+          sessionStorage.setItem(remembered, text);
           end();
           add.value = text;
           add.form.requestSubmit();
@@ -77,7 +79,7 @@
     }
   };
 
-  start.addEventListener('click', look);
+  start.addEventListener('click', () => { sessionStorage.removeItem(remembered); look(); });
   stop.addEventListener('click', () => { sessionStorage.removeItem(remembered); end(); says.textContent = ''; });
   window.addEventListener('pagehide', end);
 

@@ -7,6 +7,7 @@ import loopwright.plant.PointPlace;
 import loopwright.register.NominalLength;
 import loopwright.register.PartIdentity;
 import loopwright.register.PartRow;
+import loopwright.units.Unit;
 import org.jspecify.annotations.Nullable;
 
 /** Puts parts and loops into the words of a label. */
@@ -51,10 +52,12 @@ final class LabelWords {
     return base + "/c/" + code.text();
   }
 
-  /** Parts that have no length in a chain say in large what they are. */
+  /** The unit it is sold in first. Parts without a length say in large what they are. */
   private static List<String> large(PartKind kind, @Nullable NominalLength length) {
     if (length != null) {
-      return List.of(length.length().inMetres(), length.length().inFeet());
+      String metres = length.length().inMetres();
+      String feet = length.length().inFeet();
+      return length.typed().unit() == Unit.FOOT ? List.of(feet, metres) : List.of(metres, feet);
     }
     return hasLength(kind) ? List.of("length", "not known") : List.of(kind.word());
   }

@@ -80,14 +80,6 @@ record Bench(@Nullable Component probe, List<Component> path, @Nullable Componen
     };
   }
 
-  /** The same with another part where one was. */
-  Bench exchanged(Component out, Component in) {
-    return new Bench(
-        out.equals(probe) ? in : probe,
-        path.stream().map(part -> part.equals(out) ? in : part).toList(),
-        out.equals(driver) ? in : driver);
-  }
-
   Bench inOrder(List<Component> order) {
     return new Bench(probe, order, driver);
   }

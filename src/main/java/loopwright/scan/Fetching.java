@@ -2,15 +2,18 @@ package loopwright.scan;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.exchange.Weights;
+import loopwright.loop.PartFacts;
+import loopwright.matching.LoopView;
+import loopwright.matching.PartView;
+import loopwright.matching.RuleBook;
+import loopwright.matching.Slot;
 import loopwright.register.Component;
 import loopwright.register.FamilyBook;
 import loopwright.register.FamilyPair;
@@ -18,31 +21,30 @@ import loopwright.register.PartRow;
 import loopwright.register.PartSearch;
 import loopwright.register.Register;
 import loopwright.register.Stock;
-import loopwright.units.Length;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What to fetch from the shelves: each kind of stock part is tried in the place of a scanned one,
- * or in the place that is still empty, and judged by the same rules.
+ * What to fetch from the shelves: each sort of part in stock is tried in the place of a scanned
+ * one, or in the place that is still empty, and judged by the same rules.
  */
 final class Fetching {
-  /** Kinds of stock parts that are tried; the rules take a few milliseconds each. */
-  private static final int MOST_TRIALS = 30;
-
   private static final int MOST_SHOWN = 5;
 
-  private final ScanCheck check;
   private final Register register;
   private final FamilyBook families;
   private final PartSearch search;
+  private final PartFacts parts;
+  private final RuleBook rules;
   private final Stock stock = new Stock();
 
-  Fetching(ScanCheck check, Register register, FamilyBook families, PartSearch search) {
-    this.check = check;
+  Fetching(
+      Register register, FamilyBook families, PartSearch search, PartFacts parts, RuleBook rules) {
     this.register = register;
     this.families = families;
     this.search = search;
+    this.parts = parts;
+    this.rules = rules;
   }
 
   /**
@@ -51,15 +53,9 @@ final class Fetching {
    * @param others how many more like it lie on shelves
    * @param insteadOf the scanned part that it replaces; null where something was missing
    */
-  record Fetch(Stock.Lying part, int others, @Nullable Component insteadOf) {}
+  record Fetch(Component part, int others, @Nullable Component insteadOf) {}
 
-  private record Like(String kind, String family, Length length) {
-    static Like of(Stock.Lying part) {
-      return new Like(part.kind().word(), part.family(), part.length().length());
-    }
-  }
-
-  private record Trial(Fetch fetch, Bench bench) {}
+  private record Trial(Stock.Alike alike, @Nullable Component insteadOf) {}
 
   /** The least work first; empty when nothing is wrong, or too much is missing to say. */
   List<Fetch> fetch(DSLContext sql, ScanCheck.Answer answer) {
@@ -67,54 +63,76 @@ final class Fetching {
     if (answer.missing().size() > 1 || !oneMissing && !answer.blocked()) {
       return List.of();
     }
-    List<Fetch> found = new ArrayList<>();
-    for (Trial trial : trials(sql, answer)) {
-      if (check.judge(sql, answer, trial.bench).judgement().againstAssembly().isEmpty()) {
-        found.add(trial.fetch);
-      }
-      if (found.size() == MOST_SHOWN) {
-        break;
+    List<Trial> trials = trials(sql, answer);
+    List<Long> numbers = trials.stream().map(t -> t.alike.first().number()).distinct().toList();
+    Map<Long, PartView> views = parts.parts(sql, numbers);
+    List<Trial> good =
+        trials.stream()
+            .filter(trial -> makesWhole(answer, trial, views.get(trial.alike.first().number())))
+            .limit(MOST_SHOWN)
+            .toList();
+    return fetched(sql, good);
+  }
+
+  private List<Fetch> fetched(DSLContext sql, List<Trial> good) {
+    Map<Long, Component> found =
+        register.components(sql, good.stream().map(t -> t.alike.first().number()).toList());
+    List<Fetch> fetch = new ArrayList<>();
+    for (Trial trial : good) {
+      Component part = found.get(trial.alike.first().number());
+      if (part != null) {
+        fetch.add(new Fetch(part, trial.alike.howMany() - 1, trial.insteadOf));
       }
     }
-    return found;
+    return fetch;
+  }
+
+  private boolean makesWhole(ScanCheck.Answer answer, Trial trial, @Nullable PartView in) {
+    return in != null && rules.judge(with(answer, trial.insteadOf, in)).againstAssembly().isEmpty();
+  }
+
+  /** What the rules saw, with that part in the place of the other one or in the empty place. */
+  private static LoopView with(ScanCheck.Answer answer, @Nullable Component out, PartView in) {
+    LoopView was = answer.judged().view();
+    Bench bench = answer.bench();
+    Slot slot = Slot.of(in);
+    List<Slot> path = new ArrayList<>(was.path());
+    boolean first = out == null ? bench.probe() == null : out.equals(bench.probe());
+    boolean last = out == null ? bench.driver() == null : out.equals(bench.driver());
+    if (!first && !last) {
+      path.set(out == null ? 0 : bench.path().indexOf(out), slot);
+    }
+    return new LoopView(
+        was.tag(),
+        first ? slot : was.probe(),
+        path,
+        last ? slot : was.driver(),
+        was.families(),
+        was.facts(),
+        was.calibration(),
+        was.barrier(),
+        was.place(),
+        was.alloys());
   }
 
   private List<Trial> trials(DSLContext sql, ScanCheck.Answer answer) {
-    Map<Like, List<Stock.Lying>> kinds =
-        stock.lying(sql, concerned(sql, answer.bench())).stream()
-            .filter(lying -> !holds(answer.bench(), lying))
-            .sorted(Comparator.comparing(lying -> !lying.length().evidence().proves()))
-            .collect(Collectors.groupingBy(Like::of, LinkedHashMap::new, Collectors.toList()));
-    return kinds.values().stream()
-        .flatMap(alike -> trials(sql, answer, alike))
-        .sorted(Comparator.comparingInt(t -> Weights.USUAL.of(t.fetch.part.kind())))
-        .limit(MOST_TRIALS)
+    return stock.alike(sql, concerned(sql, answer.bench())).stream()
+        .filter(
+            alike -> answer.bench().parts().stream().noneMatch(p -> p.id().equals(alike.first())))
+        .flatMap(alike -> trials(answer, alike))
+        .sorted(Comparator.comparingInt(trial -> Weights.USUAL.of(trial.alike.kind())))
         .toList();
   }
 
-  private static boolean holds(Bench bench, Stock.Lying lying) {
-    return bench.parts().stream().anyMatch(part -> part.id().equals(lying.id()));
-  }
-
-  private Stream<Trial> trials(DSLContext sql, ScanCheck.Answer answer, List<Stock.Lying> alike) {
-    Stock.Lying lying = alike.get(0);
-    Optional<Component> found = register.component(sql, lying.id());
-    if (found.isEmpty()) {
-      return Stream.of();
-    }
-    Component part = found.get();
+  private static Stream<Trial> trials(ScanCheck.Answer answer, Stock.Alike alike) {
     if (answer.missing().size() == 1) {
-      return answer.missing().get(0).usual() == part.kind()
-          ? Stream.of(
-              new Trial(new Fetch(lying, alike.size() - 1, null), answer.bench().with(part)))
+      return answer.missing().get(0).usual() == alike.kind()
+          ? Stream.of(new Trial(alike, null))
           : Stream.of();
     }
     return answer.bench().parts().stream()
-        .filter(out -> out.kind() == part.kind())
-        .map(
-            out ->
-                new Trial(
-                    new Fetch(lying, alike.size() - 1, out), answer.bench().exchanged(out, part)));
+        .filter(out -> out.kind() == alike.kind())
+        .map(out -> new Trial(alike, out));
   }
 
   /** Families of the parts and what the shop has entered as interchangeable with them. */

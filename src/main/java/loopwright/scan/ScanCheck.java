@@ -91,13 +91,6 @@ final class ScanCheck {
         .orElseThrow();
   }
 
-  /** Judges other parts for the same loop. */
-  Judging.Judged judge(DSLContext sql, Answer like, Bench bench) {
-    List<Bench.Place> missing =
-        like.missing().stream().filter(bench.missing(false)::contains).toList();
-    return judge(sql, like.loop(), chain(sql, bench, missing, like.loop()));
-  }
-
   private Judging.Judged judge(DSLContext sql, @Nullable Point loop, Chain chain) {
     Judging.Subject subject =
         loop == null

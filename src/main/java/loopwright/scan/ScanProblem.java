@@ -12,7 +12,7 @@ public enum ScanProblem implements Problem {
   PLACE_TAKEN(
       "V-103",
       "{0} is a {1}, and {2} is here already. A loop has only one; take the other one out first, or"
-          + " scan this one in its place."),
+          + " put this one in its place."),
   NOT_IN_CHAIN(
       "V-104",
       "{0} is a {1}. It stands behind the driver and is not part of the lengths that are checked"

@@ -3,7 +3,9 @@ package loopwright.scan;
 import java.time.InstantSource;
 import loopwright.loop.Configuration;
 import loopwright.loop.Judging;
+import loopwright.loop.PartFacts;
 import loopwright.loop.Proposed;
+import loopwright.matching.RuleBook;
 import loopwright.plant.Plant;
 import loopwright.register.FamilyBook;
 import loopwright.register.PartSearch;
@@ -14,12 +16,15 @@ public record ScanTools(
     Judging judging,
     Configuration configuration,
     Proposed proposed,
+    PartFacts parts,
+    RuleBook rules,
     FamilyBook families,
     PartSearch search,
     InstantSource clock) {
 
   Telling telling(Register register, Plant plant) {
     ScanCheck check = new ScanCheck(judging, configuration, register, plant, clock);
-    return new Telling(check, new Fetching(check, register, families, search), search, proposed);
+    return new Telling(
+        check, new Fetching(register, families, search, parts, rules), search, proposed);
   }
 }

@@ -15,7 +15,6 @@ import loopwright.register.NominalLength;
 import loopwright.register.PartRow;
 import loopwright.register.PartSearch;
 import loopwright.register.Whereabouts;
-import loopwright.units.Length;
 import loopwright.web.PathSegment;
 import loopwright.web.UnitsShown;
 import org.jooq.DSLContext;
@@ -204,13 +203,12 @@ final class Telling {
   }
 
   private static FetchLine line(Fetching.Fetch fetch, UnitsShown units) {
-    Length length = fetch.part().length().length();
-    String shelf = fetch.part().shelf().inWords();
-    boolean system = fetch.part().kind().place() == PartKind.Place.DRIVER_SLOT;
+    Component part = fetch.part();
+    String shelf = part.facts().shelf().inWords();
     return new FetchLine(
-        fetch.part().id().number(),
-        fetch.part().kind().word() + (system ? " for " : " ") + units.both(length),
-        fetch.part().label(),
+        part.id().number(),
+        part.kind().word() + " " + length(part, units),
+        part.label(),
         shelf.isEmpty() ? "shelf not recorded" : shelf,
         fetch.others() == 0 ? "" : fetch.others() + " more like it",
         fetch.insteadOf() == null ? "" : "instead of " + fetch.insteadOf().label());

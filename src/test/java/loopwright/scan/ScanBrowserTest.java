@@ -8,11 +8,19 @@ import loopwright.testing.DemoSite;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
+import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 
 /** A technician with a telephone, or a scanner that types, at the junction box. */
 class ScanBrowserTest {
-  @RegisterExtension static final Browser browser = new Browser();
+  private static final String PROBE = "0041365";
+
+  @RegisterExtension
+  static final Browser browser =
+      new Browser(
+          "--use-fake-device-for-media-stream",
+          "--use-fake-ui-for-media-stream",
+          "--use-file-for-fake-video-capture=" + Film.showing(PROBE));
 
   private static DemoSite site;
 
@@ -58,5 +66,19 @@ class ScanBrowserTest {
     browser.driver().get(site.address() + "labels?loop=K101-V3X");
     assertThat(browser.overflowsSideways()).isFalse();
     browser.screenshot("labels-390");
+  }
+
+  @Test
+  void theCameraReadsALabelAndLooksOnForTheNextOne() {
+    browser.forget();
+    browser.width(Browser.PHONE);
+    browser.signIn(site.address().toString(), "technician", People.DEMO_PASSWORD);
+    browser.driver().get(site.address() + "scan");
+    browser.find("[data-scan-start]").click();
+    browser.until(there -> there.getCurrentUrl().contains("part="));
+    assertThat(browser.find(".scan-parts a.n").getText()).isEqualTo(PROBE);
+    browser.until(there -> browser.find("main").getText().contains("Show the next label."));
+    assertThat(browser.driver().findElements(By.cssSelector(".complaints"))).isEmpty();
+    browser.driver().executeScript("sessionStorage.clear()");
   }
 }

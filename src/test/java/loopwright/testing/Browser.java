@@ -36,8 +36,16 @@ public final class Browser implements BeforeAllCallback, AfterAllCallback {
   private static final Path SCREENSHOTS = Path.of("target", "screenshots");
   private static final Duration PATIENCE = Duration.ofSeconds(10);
 
+  private final String[] more;
   private ChromeDriver driver;
   private Path profile;
+
+  /**
+   * @param more arguments for Chromium
+   */
+  public Browser(String... more) {
+    this.more = more;
+  }
 
   @Override
   public void beforeAll(ExtensionContext context) throws IOException {
@@ -83,6 +91,7 @@ public final class Browser implements BeforeAllCallback, AfterAllCallback {
         "--disable-sync",
         "--hide-scrollbars",
         "--user-data-dir=" + profile);
+    options.addArguments(more);
     options.setAcceptInsecureCerts(true);
     return options;
   }
