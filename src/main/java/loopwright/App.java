@@ -62,6 +62,8 @@ import loopwright.remedy.Remedies;
 import loopwright.scan.ScanPages;
 import loopwright.scan.ScanTools;
 import loopwright.search.FindPages;
+import loopwright.symptom.CausePages;
+import loopwright.symptom.LoopsOnRecord;
 import loopwright.web.NavItem;
 import loopwright.web.Page;
 import loopwright.web.Pages;
@@ -79,6 +81,7 @@ public final class App implements AutoCloseable {
           new NavItem("/parts", "Parts", "parts"),
           new NavItem("/scan", "Scan check", "scan"),
           new NavItem("/calibrations", "Calibrations", "calibrations"),
+          new NavItem("/cause", "Causes", "cause"),
           new NavItem("/exchanges", "Exchanges", "exchanges"),
           new NavItem("/concessions", "Concessions", "concessions"),
           new NavItem("/families", "Families", "families"),
@@ -189,6 +192,9 @@ public final class App implements AutoCloseable {
     Proposed proposed = new Proposed(parts, judging, configuration, clock);
     ConcessionPages concessionPages =
         new ConcessionPages(database, page, plant, proposed, concessions, standings, clock);
+    CausePages causePages =
+        new CausePages(
+            database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
     return List.of(
         new NeedsPages(database, page, standings, List.of(concessionPages), clock),
         new PlantPages(database, page, plant, parts, clock),
@@ -204,10 +210,11 @@ public final class App implements AutoCloseable {
             plant,
             channels,
             judging,
-            List.of(concessionPages, calibrationPages, new LabelsOfLoop()),
+            List.of(concessionPages, calibrationPages, causePages, new LabelsOfLoop()),
             clock),
         concessionPages,
         calibrationPages,
+        causePages,
         new RegisterPages(
             database,
             page,

@@ -48,6 +48,7 @@ class ArchitectureTest {
     "loopwright.exchange..",
     "loopwright.remedy..",
     "loopwright.cause..",
+    "loopwright.symptom..",
     "loopwright.registerfile..",
     "loopwright.loop..",
     "loopwright.calibration..",

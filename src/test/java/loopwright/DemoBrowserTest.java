@@ -150,8 +150,31 @@ class DemoBrowserTest {
     waitForText("h1 + p .verdict", "matches");
   }
 
+  /** From "the gap voltage is right and the sensitivity low" to what to do, on one page. */
   @Test
   @Order(5)
+  void twoNumbersLeadToACauseAndTheNextStep() {
+    open("/loops/K201-V2X");
+    browser.driver().findElement(By.linkText("Find a cause")).click();
+    waitForText("h1", "Two numbers, one cause");
+    browser.driver().findElement(By.cssSelector("select#baseline option[value='line']")).click();
+    type("system-length", "5.0");
+    type("baseline-gap", "1270");
+    type("baseline-volts", "-9.0");
+    type("baseline-sensitivity", "7.953");
+    type("volts", "-9.0");
+    type("sensitivity", "6.693");
+    browser.driver().findElement(By.id("together")).click();
+    browser.driver().findElement(By.cssSelector("form#symptom .go")).click();
+    waitForText("#found h2", "Over length, 5.5 m fitted, probe moved afterwards");
+    assertThat(text("#found"))
+        .contains("Read the markings")
+        .contains("clean and dry the connector")
+        .contains("Don't move the probe");
+  }
+
+  @Test
+  @Order(6)
   void noPageIsWiderThanAPhone() {
     browser.width(Browser.PHONE);
     for (String path :
@@ -164,6 +187,9 @@ class DemoBrowserTest {
             "/loops/K101-V3X/survey",
             "/loops/K101-V3X/curve",
             "/calibrations",
+            "/cause",
+            "/cause?loop=K101-V3X&system-length=5&baseline=line&baseline-gap=1270&baseline-volts=-9"
+                + "&baseline-sensitivity=7.953&volts=-7.9&sensitivity=6.968&together=yes",
             "/parts",
             "/families",
             "/profiles")) {

@@ -40,7 +40,7 @@ public enum CauseProblem implements Problem {
   LENGTH_BEYOND(
       "Q-115",
       "{0}: {1} m is more than a quarter away from the system length of {2}, beyond the model. Leave"
-          + " it out, or check --system-length: {3} to {4} can be told apart."),
+          + " it out, or check the system length: {3} to {4} can be told apart."),
   REPEATED_LENGTH("Q-116", "{0}: {1} m stands twice. Give each length once."),
   UNKNOWN_PLACE("Q-117", "{0}: \"{1}\" is no place to measure at. Say {2}."),
   BOTH_UNITS("Q-118", "{0} and {1} say the same thing. Give one of them."),

@@ -52,7 +52,12 @@ public record Diagnosis(
     return measurements.get(0);
   }
 
-  /** A cause in words. */
+  /** How a cause would make such numbers, in words. */
+  public String reason(RankedCause cause) {
+    return Explanation.reason(situation, cause);
+  }
+
+  /** The same with what it would show beside what was measured. */
   public String explain(RankedCause cause) {
     return Explanation.of(situation, cause);
   }

@@ -13,13 +13,22 @@ final class Explanation {
     this.ranked = ranked;
   }
 
+  /** With what would be expected and what was measured. */
   static String of(Situation situation, RankedCause ranked) {
-    return new Explanation(situation, ranked).text();
+    return new Explanation(situation, ranked).whole();
   }
 
-  private String text() {
-    return reason()
-        + (ranked.regapped() ? " " + regapped() : "")
+  /** The reason alone. */
+  static String reason(Situation situation, RankedCause ranked) {
+    return new Explanation(situation, ranked).words();
+  }
+
+  private String words() {
+    return reason() + (ranked.regapped() ? " " + regapped() : "");
+  }
+
+  private String whole() {
+    return words()
         + " Expected then: "
         + Told.volts(ranked.predictedVolts())
         + " and "

@@ -24,4 +24,13 @@ public record RankedCause(
     double predictedVolts,
     double predictedSensitivity,
     double gapMicrometres,
-    double factor) {}
+    double factor) {
+
+  /** {@code over length, 5.5 m fitted, probe moved afterwards}. */
+  public String inWords() {
+    String length = fittedLength.map(BigDecimal::toPlainString).orElse("");
+    return cause.label()
+        + (cause.isWrongLength() ? ", " + length + " m fitted" : "")
+        + (regapped ? ", probe moved afterwards" : "");
+  }
+}

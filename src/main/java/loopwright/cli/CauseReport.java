@@ -1,7 +1,6 @@
 package loopwright.cli;
 
 import java.io.PrintWriter;
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import loopwright.cause.Baseline;
@@ -37,13 +36,7 @@ final class CauseReport {
   }
 
   private static String named(RankedCause cause) {
-    String length = cause.fittedLength().map(BigDecimal::toPlainString).orElse("");
-    return cause.cause().label()
-        + (cause.cause().isWrongLength() ? ", " + length + " m fitted" : "")
-        + (cause.regapped() ? ", probe moved afterwards" : "")
-        + " ("
-        + Told.percent(cause.probability())
-        + ")";
+    return cause.inWords() + " (" + Told.percent(cause.probability()) + ")";
   }
 
   private void numbers() {

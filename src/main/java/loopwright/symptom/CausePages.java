@@ -1,0 +1,162 @@
+package loopwright.symptom;
+
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import loopwright.cause.TappingPoint;
+import loopwright.db.Database;
+import loopwright.loop.LoopPanel;
+import loopwright.loop.PartFacts;
+import loopwright.units.Numbers;
+import loopwright.units.Reported;
+import loopwright.units.Unit;
+import loopwright.web.Form;
+import loopwright.web.Page;
+import loopwright.web.Pages;
+import loopwright.web.PathSegment;
+import loopwright.web.Permission;
+import loopwright.web.Routes;
+import loopwright.web.UnitsShown;
+import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Two numbers in, likely causes out. What was typed stands in the address: an answer can be sent to
+ * a colleague, and nothing is stored.
+ */
+public final class CausePages implements Pages, LoopPanel {
+  private final Database database;
+  private final Page page;
+  private final LoopsOnRecord loops;
+  private final PartFacts parts;
+
+  public CausePages(Database database, Page page, LoopsOnRecord loops, PartFacts parts) {
+    this.database = database;
+    this.page = page;
+    this.loops = loops;
+    this.parts = parts;
+  }
+
+  @Override
+  public void mount(Routes routes) {
+    routes.get("/cause", Permission.READ, this::show);
+  }
+
+  /** What the page says of the loop. */
+  record LoopLine(
+      String tag, String href, String fitted, @Nullable String curve, @Nullable String curveHref) {}
+
+  private void show(Context http) {
+    Map<String, Object> model = new HashMap<>();
+    int status = database.read(sql -> fill(sql, http, model));
+    page.show(http, status, "symptom/cause", model);
+  }
+
+  private int fill(DSLContext sql, Context http, Map<String, Object> model) {
+    Form form = Form.fromQuery(http);
+    Optional<LoopOnRecord> loop = loop(sql, form.typed("loop"));
+    Optional<LoopOnRecord.LastCurve> last = loop.flatMap(LoopOnRecord::last);
+    boolean asked = http.queryParamMap().containsKey("volts");
+    Optional<TypedSymptom.Found> found =
+        asked ? new TypedSymptom(form, last).find() : Optional.empty();
+    if (!asked) {
+      prefill(form, loop, UnitsShown.of(http));
+    }
+    model.put("form", form);
+    model.put("loop", loop.map(CausePages::line).orElse(null));
+    model.put("baselines", baselines(last));
+    model.put("gapUnits", symbols(TypedSymptom.GAPS));
+    model.put("sensitivityUnits", symbols(TypedSymptom.SENSITIVITIES));
+    model.put("places", places());
+    model.put(
+        "shown",
+        found
+            .map(
+                each ->
+                    DiagnosisShown.of(
+                        each, loop.map(l -> new CulpritSearch(sql, parts, l)), UnitsShown.of(http)))
+            .orElse(null));
+    return form.ok() ? 200 : 422;
+  }
+
+  private Optional<LoopOnRecord> loop(DSLContext sql, String tag) {
+    if (tag.isBlank()) {
+      return Optional.empty();
+    }
+    return Optional.of(loops.tagged(sql, tag).orElseThrow(NotFoundResponse::new));
+  }
+
+  private static void prefill(Form form, Optional<LoopOnRecord> loop, UnitsShown units) {
+    Unit gap = units.metric() ? Unit.MICROMETRE : Unit.MIL;
+    Unit sensitivity = units.metric() ? Unit.MILLIVOLT_PER_MICROMETRE : Unit.MILLIVOLT_PER_MIL;
+    form.put("baseline-gap-unit", gap.symbol())
+        .put("gap-unit", gap.symbol())
+        .put("baseline-sensitivity-unit", sensitivity.symbol())
+        .put("sensitivity-unit", sensitivity.symbol())
+        .put("measured-at", TappingPoint.DRIVER.label());
+    loop.flatMap(LoopOnRecord::systemLength)
+        .ifPresent(length -> form.put("system-length", Numbers.plain(length.metres())));
+    loop.flatMap(LoopOnRecord::last).ifPresent(last -> form.put("baseline", TypedSymptom.CURVE));
+    loop.map(each -> each.point().details().approvedGap())
+        .ifPresent(approved -> putGap(form, approved));
+  }
+
+  private static void putGap(Form form, Reported approved) {
+    form.put("baseline-gap", approved.typed()).put("baseline-gap-unit", approved.unit().symbol());
+  }
+
+  private static LoopLine line(LoopOnRecord loop) {
+    return new LoopLine(
+        loop.tag(),
+        loop.href(),
+        loop.fitted().map(length -> length.inMetres() + " fitted").orElse("a length is not known")
+            + loop.systemLength()
+                .map(length -> ", driver tuned for " + length.inMetres())
+                .orElse(", driver's length not known"),
+        loop.last().map(LoopOnRecord.LastCurve::inWords).orElse(null),
+        loop.last().map(last -> "/calibrations/" + last.calibrated().number()).orElse(null));
+  }
+
+  private static Map<String, String> baselines(Optional<LoopOnRecord.LastCurve> last) {
+    Map<String, String> choices = new LinkedHashMap<>();
+    last.ifPresent(curve -> choices.put(TypedSymptom.CURVE, "the " + curve.name()));
+    choices.put(TypedSymptom.LINE, "volts and sensitivity typed here");
+    return choices;
+  }
+
+  private static Map<String, String> places() {
+    Map<String, String> places = new LinkedHashMap<>();
+    places.put(TappingPoint.DRIVER.label(), "the driver's terminals");
+    places.put(TappingPoint.BARRIER.label(), "behind the barrier");
+    places.put(TappingPoint.RACK.label(), "the rack's buffered output");
+    places.put(TappingPoint.MONITOR.label(), "the monitor's reading");
+    return places;
+  }
+
+  private static List<String> symbols(List<Unit> units) {
+    return units.stream().map(Unit::symbol).toList();
+  }
+
+  @Override
+  public String template() {
+    return "symptom/panel";
+  }
+
+  @Override
+  public Object model(DSLContext sql, Loop loop) {
+    return href(loop);
+  }
+
+  @Override
+  public List<Action> actions(Loop loop) {
+    return List.of(new Action("Find a cause", href(loop)));
+  }
+
+  private static String href(Loop loop) {
+    return "/cause?loop=" + PathSegment.of(loop.tag());
+  }
+}
