@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import loopwright.db.Act;
 import loopwright.db.Database;
+import loopwright.db.Tx;
 import loopwright.matching.PartState;
 import loopwright.matching.PartView;
 import loopwright.matching.Verdict;
@@ -103,7 +104,7 @@ public final class ChangePages implements Pages {
     for (Way way : Way.values()) {
       String path = "/loops/{tag}/" + way.word;
       routes.get(path, Permission.RECORD, http -> open(http, way));
-      routes.get(path + "/judged", Permission.RECORD, this::judged);
+      routes.get(path + "/judged", Permission.RECORD, http -> judged(http, way));
       routes.post(path, Permission.RECORD, http -> record(http, way));
     }
   }
@@ -231,7 +232,24 @@ public final class ChangePages implements Pages {
     model.put("change", change(way, opened));
     model.put("judged", judgedNow(opened, form).orElse(null));
     model.put("wrong", List.of());
+    putTaken(model, way, opened, form);
     page.show(http, status, "loop/change", model);
+  }
+
+  /** What the chain as typed takes out, and where it may go. */
+  private void putTaken(Map<String, Object> model, Way way, Opened opened, Form form) {
+    model.put("form", form);
+    model.put("taken", taken(opened, form));
+    model.put("fates", TakenOut.choices(way == Way.SURVEY));
+  }
+
+  private List<TakenOut> taken(Opened opened, Form form) {
+    return database.read(
+        sql ->
+            new ChangeForm(form, parts)
+                .chain(sql, opened.chain())
+                .map(chain -> TakenOut.of(opened.chain(), chain, opened.views()))
+                .orElse(List.of()));
   }
 
   private static Change change(Way way, Opened opened) {
@@ -342,13 +360,14 @@ public final class ChangePages implements Pages {
         && part.family().equals(view.family());
   }
 
-  private void judged(Context http) {
+  private void judged(Context http, Way way) {
     Opened opened = database.read(sql -> opened(sql, http.pathParam("tag")));
     Form form = Form.fromQuery(http);
     Map<String, Object> model = new HashMap<>();
     model.put("judged", judgedNow(opened, form).orElse(null));
     model.put("wrong", List.copyOf(form.complaints().values()));
-    page.part(http, 200, "loop/judged", "judged", model);
+    putTaken(model, way, opened, form);
+    page.part(http, 200, "loop/judged", "answer", model);
   }
 
   private void choices(Context http) {
@@ -379,12 +398,14 @@ public final class ChangePages implements Pages {
     if (chain.isPresent() && at.isPresent()) {
       database.read(sql -> typed.complainOfUnborn(sql, chain.get(), at.get(), opened.zone()));
     }
+    List<PutAway> away = TakenOut.read(form, taken(opened, form), way == Way.SURVEY);
     if (!form.ok() || chain.isEmpty() || at.isEmpty()) {
       show(http, 422, way, opened, form);
       return;
     }
     try {
-      Judging.Judged judged = record(http, way, form, opened, chain.get(), at.get(), reason);
+      Judging.Judged judged =
+          record(http, way, form, opened, new Told(chain.get(), at.get(), reason, away));
       page.go(
           http,
           opened.href(),
@@ -420,20 +441,28 @@ public final class ChangePages implements Pages {
     show(http, 409, way, now, form.at(now.version()));
   }
 
-  private Judging.Judged record(
-      Context http, Way way, Form form, Opened opened, Chain chain, Instant at, String reason) {
+  /** What the form told. */
+  private record Told(Chain chain, Instant at, String reason, List<PutAway> away) {}
+
+  private Judging.Judged record(Context http, Way way, Form form, Opened opened, Told told) {
     return database.write(
-        act(Actor.of(http), way.word, reason),
+        act(Actor.of(http), way.word, told.reason()),
         tx -> {
-          configuration.holdStill(tx, opened.number(), chain);
+          configuration.holdStill(tx, opened.number(), told.chain());
           Opened now = opened(tx.sql(), opened.point().tag());
           if (form.stale(now.version())) {
             throw new Refused(LoopProblem.CHANGED_MEANWHILE, now.lastChange());
           }
-          return way == Way.SURVEY
-              ? configuration.survey(tx, opened.number(), chain, at, reason)
-              : configuration.assembly(tx, opened.number(), chain, at, reason);
+          Judging.Judged judged = record(tx, way, opened.number(), told);
+          told.away().forEach(part -> parts.putAway(tx, part, told.at()));
+          return judged;
         });
+  }
+
+  private Judging.Judged record(Tx tx, Way way, long point, Told told) {
+    return way == Way.SURVEY
+        ? configuration.survey(tx, point, told.chain(), told.at(), told.reason())
+        : configuration.assembly(tx, point, told.chain(), told.at(), told.reason());
   }
 
   private static Act act(Actor actor, String what, String reason) {

@@ -40,6 +40,9 @@ public interface PartFacts {
   /** Told whenever parts came or went, so that their state follows. */
   void placementsChanged(Tx tx, Collection<Long> numbers);
 
+  /** Since a moment a part that was taken out lies on a shelf, or in quarantine. */
+  void putAway(Tx tx, PutAway how, Instant from);
+
   /** Parts that somebody may mean by what they typed: serial or shop number, any case. */
   List<Choice> named(DSLContext sql, String text);
 

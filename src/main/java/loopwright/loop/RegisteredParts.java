@@ -19,6 +19,7 @@ import loopwright.register.PartRow;
 import loopwright.register.PartSearch;
 import loopwright.register.PartsAsJudged;
 import loopwright.register.Register;
+import loopwright.register.Shelf;
 import loopwright.register.Whereabouts;
 import loopwright.time.Viewpoint;
 import loopwright.units.Length;
@@ -63,6 +64,12 @@ public final class RegisteredParts implements PartFacts {
   @Override
   public void placementsChanged(Tx tx, Collection<Long> numbers) {
     judged.placementsChanged(tx, numbers);
+  }
+
+  @Override
+  public void putAway(Tx tx, PutAway how, Instant from) {
+    Shelf shelf = new Shelf(how.store(), how.bin());
+    register.putAway(tx, new ComponentId(how.part()), from, shelf, how.quarantine());
   }
 
   @Override

@@ -191,6 +191,24 @@ public final class Register {
     }
   }
 
+  /**
+   * Since a moment the part, taken out of a loop, lies on that shelf, or is quarantined there.
+   *
+   * @param quarantine why it may not be used; empty when it may
+   * @throws Refused {@link RegisterProblem#STILL_FITTED} if it is recorded as fitted now
+   */
+  public void putAway(Tx tx, ComponentId id, Instant from, Shelf shelf, String quarantine) {
+    refuseFitted(tx, id, "put away");
+    changeFacts(
+        tx,
+        id,
+        from,
+        facts ->
+            quarantine.isBlank()
+                ? facts.withShelf(shelf)
+                : facts.withShelf(shelf).withCondition(Condition.QUARANTINED, quarantine));
+  }
+
   private void setCondition(Tx tx, ComponentId id, Condition condition, String reason) {
     Component part = needed(tx.sql(), id);
     if (reason.isBlank()) {

@@ -244,6 +244,7 @@ class ConcessionPagesTest {
     shop.part(PartKind.CABLE, "C-46", "4.5");
     Map<String, String> assembly = Shop.fields(technician.get(LOOP + "/assembly").page());
     assembly.put("path-1", "C-46");
+    assembly.put("out-path-1", "stock");
     assembly.put("reason", "outage");
     assertThat(technician.post(LOOP + "/assembly", Shop.flat(assembly)).status()).isEqualTo(422);
     shop.app.clock.forward(Duration.ofHours(2));
