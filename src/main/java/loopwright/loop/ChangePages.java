@@ -7,9 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,20 +16,16 @@ import java.util.stream.Collectors;
 import loopwright.db.Act;
 import loopwright.db.Database;
 import loopwright.db.Tx;
-import loopwright.matching.PartState;
 import loopwright.matching.PartView;
 import loopwright.matching.Verdict;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
 import loopwright.plant.PointPlace;
 import loopwright.problem.Refused;
-import loopwright.time.SiteMoment;
-import loopwright.units.Length;
 import loopwright.web.Actor;
 import loopwright.web.Form;
 import loopwright.web.Page;
 import loopwright.web.Pages;
-import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import org.jooq.DSLContext;
@@ -40,7 +34,6 @@ import org.jspecify.annotations.Nullable;
 /** Survey and assembly: parts are chosen by serial and the findings change while choosing. */
 public final class ChangePages implements Pages {
   private static final int PROPOSALS = 12;
-  private static final int EACH = 4;
 
   private final Database database;
   private final Page page;
@@ -122,8 +115,6 @@ public final class ChangePages implements Pages {
       String button,
       List<SlotLine> slots) {}
 
-  record Instead(long id, String label, String about) {}
-
   /**
    * @param askHref where one asks for a concession for these parts; null where nothing is refused
    */
@@ -131,48 +122,10 @@ public final class ChangePages implements Pages {
       String verdict,
       String drawing,
       List<Shown.Row> findings,
-      List<Instead> instead,
+      List<OnTheShelf.Instead> instead,
       @Nullable String askHref) {}
 
   record Choices(String id, List<PartFacts.Choice> parts) {}
-
-  /** A loop as the form was opened on it. */
-  private record Opened(
-      Point point,
-      ZoneId zone,
-      List<Placed> chain,
-      Map<Long, PartView> views,
-      Map<Slot, String> texts,
-      Optional<LoopEvent> last) {
-    long number() {
-      return point.id().number();
-    }
-
-    String href() {
-      return "/loops/" + PathSegment.of(point.tag());
-    }
-
-    /** Changes whenever something is recorded as fitted, so that one form is taken once. */
-    String version() {
-      String fitted =
-          chain.stream().map(p -> Long.toString(p.placement())).collect(Collectors.joining("-"));
-      return fitted + last.map(event -> "." + event.id()).orElse("");
-    }
-
-    /** Who recorded the last thing and when. */
-    String lastChange() {
-      return last.map(
-              event ->
-                  "%s recorded %s here on %s,"
-                      .formatted(
-                          event.who(),
-                          event.kind().matches("[aeiou].*")
-                              ? "an " + event.kind()
-                              : "a " + event.kind(),
-                          SiteMoment.shown(event.enteredAt(), zone)))
-          .orElse("Somebody else changed what is recorded here");
-    }
-  }
 
   private Opened opened(DSLContext sql, String tag) {
     Point point = plant.pointTagged(sql, tag).orElseThrow(NotFoundResponse::new);
@@ -190,24 +143,7 @@ public final class ChangePages implements Pages {
         configuration.events(sql, point.id().number()).stream()
             .filter(event -> !event.kind().equals(WithoutLeave.NOT_RECORDED))
             .max(Comparator.comparingLong(LoopEvent::id));
-    return new Opened(point, zone, chain, views, texts(sql, chain, views), last);
-  }
-
-  private Map<Slot, String> texts(DSLContext sql, List<Placed> chain, Map<Long, PartView> views) {
-    return texts(sql, parts, chain, views);
-  }
-
-  /** How the parts of a chain are typed, by slot. */
-  static Map<Slot, String> texts(
-      DSLContext sql, PartFacts parts, List<Placed> chain, Map<Long, PartView> views) {
-    Map<Slot, String> texts = new EnumMap<>(Slot.class);
-    for (Placed placed : chain) {
-      if (placed.content() instanceof Content.Part part && views.containsKey(part.number())) {
-        String label = Proposed.label(views.get(part.number()));
-        texts.put(placed.slot(), TypedPart.text(sql, parts, placed.slot(), label, part));
-      }
-    }
-    return texts;
+    return new Opened(point, zone, chain, views, TypedPart.texts(sql, parts, chain, views), last);
   }
 
   private void open(Context http, Way way) {
@@ -308,7 +244,7 @@ public final class ChangePages implements Pages {
         judged.judgement().verdict().word(),
         Drawing.of(judged),
         Shown.rows(judged.judgement()),
-        instead(sql, judged),
+        OnTheShelf.instead(sql, parts, judged),
         judged.judgement().verdict() == Verdict.REFUSED
             ? opened.href() + "/concession?" + query(form)
             : null);
@@ -323,41 +259,6 @@ public final class ChangePages implements Pages {
                     + "="
                     + URLEncoder.encode(form.typed(slot.word()), StandardCharsets.UTF_8))
         .collect(Collectors.joining("&"));
-  }
-
-  /** Parts on the shelf that would bring the loop into balance, one exchange each. */
-  private List<Instead> instead(DSLContext sql, Judging.Judged judged) {
-    Length balance = judged.judgement().balance();
-    if (balance == null || balance.isZero() || judged.judgement().verdict() != Verdict.REFUSED) {
-      return List.of();
-    }
-    List<Instead> found = new ArrayList<>();
-    for (PartView part : judged.view().parts()) {
-      if (part.length() == null) {
-        continue;
-      }
-      boolean tuned = TypedPart.place(Slot.DRIVER) == part.kind().place();
-      Length wanted =
-          tuned ? part.length().length().plus(balance) : part.length().length().minus(balance);
-      parts.proposals(sql, part.kind().place(), "", wanted, PROPOSALS).stream()
-          .filter(choice -> choice.kind() == part.kind())
-          .filter(choice -> suits(sql, choice, part, wanted))
-          .limit(EACH)
-          .forEach(
-              c ->
-                  found.add(new Instead(c.number(), c.label(), c.kind().word() + " " + c.about())));
-    }
-    return found;
-  }
-
-  private boolean suits(DSLContext sql, PartFacts.Choice choice, PartView part, Length wanted) {
-    PartView view = parts.parts(sql, List.of(choice.number())).get(choice.number());
-    return view != null
-        && view.state() == PartState.IN_STOCK
-        && view.length() != null
-        && view.length().length().equals(wanted)
-        && part.family() != null
-        && part.family().equals(view.family());
   }
 
   private void judged(Context http, Way way) {

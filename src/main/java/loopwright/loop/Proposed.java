@@ -45,7 +45,7 @@ public final class Proposed {
     List<Placed> chain = configuration.at(sql, point, clock.instant());
     List<Long> components =
         chain.stream().flatMap(placed -> placed.content().component().stream().boxed()).toList();
-    Map<Slot, String> texts = ChangePages.texts(sql, parts, chain, parts.parts(sql, components));
+    Map<Slot, String> texts = TypedPart.texts(sql, parts, chain, parts.parts(sql, components));
     return ChangeForm.filled(chain, texts, clock.instant(), zone);
   }
 

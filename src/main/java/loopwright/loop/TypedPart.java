@@ -1,11 +1,14 @@
 package loopwright.loop;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import loopwright.matching.PartKind;
+import loopwright.matching.PartView;
 import loopwright.web.Form;
 import org.jooq.DSLContext;
 
@@ -137,5 +140,18 @@ final class TypedPart {
       case DRIVER -> PartKind.Place.DRIVER_SLOT;
       default -> PartKind.Place.PATH;
     };
+  }
+
+  /** How the parts of a chain are typed, by slot. */
+  static Map<Slot, String> texts(
+      DSLContext sql, PartFacts parts, List<Placed> chain, Map<Long, PartView> views) {
+    Map<Slot, String> texts = new EnumMap<>(Slot.class);
+    for (Placed placed : chain) {
+      if (placed.content() instanceof Content.Part part && views.containsKey(part.number())) {
+        String label = Proposed.label(views.get(part.number()));
+        texts.put(placed.slot(), text(sql, parts, placed.slot(), label, part));
+      }
+    }
+    return texts;
   }
 }
