@@ -13,6 +13,9 @@ public record LengthLaw(double n, double nUncertainty, double c, double cUncerta
   /** Share of the system length that the law was thought out for. */
   public static final double REACH = 0.25;
 
+  /** mm: −10 V at 200 mV/mil. */
+  private static final double TOLD_FOR_TRAVEL = 1.27;
+
   /** n = 1.0 ± 0.35, c = 0.3 ± 0.2 per mm: common practice and simulation, no source. */
   public static LengthLaw unproved() {
     return new LengthLaw(1.0, 0.35, 0.3, 0.2);
@@ -28,6 +31,16 @@ public record LengthLaw(double n, double nUncertainty, double c, double cUncerta
   /** The same with its uncertainties multiplied. */
   LengthLaw doubted(double factor) {
     return new LengthLaw(n, factor * nUncertainty, c, factor * cUncertainty);
+  }
+
+  /**
+   * The same for a probe of that travel from 0 V to the set gap. The change along the gap is told
+   * for probes of the 8 mm class; of larger ones it is less per mm, in proportion, since their
+   * field reaches farther.
+   */
+  LengthLaw overTravel(double millimetres) {
+    double share = Math.min(1, TOLD_FOR_TRAVEL / millimetres);
+    return new LengthLaw(n, nUncertainty, share * c, share * cUncertainty);
   }
 
   Grid exponents(int count) {

@@ -35,7 +35,7 @@ public record Situation(
 
   /** The law as far as it holds for this baseline. */
   LengthLaw lawHere() {
-    return law.doubted(baseline.doubtOfLaw());
+    return law.doubted(baseline.doubtOfLaw()).overTravel(baseline.travelMicrometres() / 1000);
   }
 
   /** The system length, written as it was given among the lengths. */

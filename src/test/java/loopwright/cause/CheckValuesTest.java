@@ -82,6 +82,20 @@ class CheckValuesTest {
     assertThat(diagnosis.next().measurement()).isEqualTo(NextMeasurement.LABELS);
   }
 
+  /** A larger probe of the same volts, everything in proportion, says the same. */
+  @ParameterizedTest
+  @CsvSource({"2", "10"})
+  void largerProbesAreJudgedInProportion(double larger) {
+    Diagnosis small = Cases.find(Baseline.line(1270, -10, 202 / 25.4), Cases.seen(-10, 180));
+    Diagnosis large =
+        Cases.find(
+            Baseline.line(1270 * larger, -10, 202 / 25.4 / larger), Cases.seen(-10, 180 / larger));
+    assertThat(large.first().cause()).isEqualTo(Cause.OVER_LENGTH);
+    assertThat(large.first().probability()).isCloseTo(small.first().probability(), within(0.01));
+    assertThat(large.impliedLength().metres())
+        .isCloseTo(small.impliedLength().metres(), within(0.02));
+  }
+
   @Test
   void halfMetresAreLikelierThanWholeOnesBeforeMeasuring() {
     assertThat(WrongLength.halfToWhole()).isCloseTo(1.65, within(0.01));

@@ -270,6 +270,38 @@ class CauseCommandTest {
     assertThat(run.err()).contains("lies outside");
   }
 
+  /** Odd but possible: an answer with numbers in it, never a crash. */
+  @ParameterizedTest
+  @CsvSource({
+    "--volts 0 --sensitivity 0.001",
+    "--volts -24 --sensitivity 39",
+    "--volts -0.7 --sensitivity 1e-300",
+    "--volts -9 --sensitivity 7.9 --u-volts 1e-300 --u-sensitivity 1e-300",
+    "--volts -9 --sensitivity 7.9 --u-volts 2 --u-sensitivity 0.3",
+    "--volts -9 --sensitivity 7.9 --gap-um 59999",
+    "--volts -9 --sensitivity 7.9 --lengths 4,5;5;5,5",
+    "--volts -9 --sensitivity 7.9 --lengths 5.5"
+  })
+  void oddNumbersGetAnAnswer(String measured) throws IOException {
+    for (String system : List.of("0.5", "5", "50")) {
+      String line = FIVE.replace("5.0", system) + " " + measured;
+      if (measured.contains("--lengths") && !system.equals("5")) {
+        continue;
+      }
+      JsonNode document = json(line);
+      assertThat(document.toString()).doesNotContain("NaN").doesNotContain("Infinity");
+      assertThat(document.get("causes").get(0).get("probability").asDouble()).isBetween(0.05, 1.0);
+    }
+    assertThat(run(FIVE + " " + measured).out()).doesNotContain("NaN");
+  }
+
+  @Test
+  void aFolderIsNoCurve() {
+    CliRun run = run(FIVE + " --volts -9 --sensitivity 7.9 --curve " + folder);
+    assertThat(run.exit()).isEqualTo(Exit.UNUSABLE);
+    assertThat(run.out()).isEmpty();
+  }
+
   @Test
   void aSystemOfOneMetreHasNoHalfMetreToTell() throws IOException {
     JsonNode document =
