@@ -191,6 +191,8 @@ class DemoBrowserTest {
             "/cause?loop=K101-V3X&system-length=5&baseline=line&baseline-gap=1270&baseline-volts=-9"
                 + "&baseline-sensitivity=7.953&volts=-7.9&sensitivity=6.968&together=yes",
             "/parts",
+            "/labels?loop=K101-V3X",
+            "/scan",
             "/families",
             "/profiles")) {
       open(path);

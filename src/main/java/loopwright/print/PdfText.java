@@ -90,8 +90,17 @@ public final class PdfText {
     page.endText();
   }
 
-  /** Lines of a text no wider than that; breaks at blanks, and within words that are too wide. */
+  /**
+   * Lines of a text no wider than that; breaks at blanks, and within words that are too wide. What
+   * fits on one line stays exactly as it is.
+   */
   public List<String> wrapped(PdfFace face, String text, double size, double width) {
+    if (text.isBlank()) {
+      return List.of();
+    }
+    if (width(face, text, size) <= width) {
+      return List.of(text);
+    }
     List<String> lines = new ArrayList<>();
     String line = "";
     for (String word : text.strip().split("\\s+")) {

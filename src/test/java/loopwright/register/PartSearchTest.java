@@ -104,6 +104,29 @@ class PartSearchTest {
     return rows.stream().map(row -> row.part().label()).toList();
   }
 
+  @Test
+  void stockIsCountedBySortWithOneWhoseLengthIsProved() {
+    ComponentId proved =
+        database.write(
+            Act.ofProgram("test", "parts"),
+            tx -> {
+              PartIdentity drawn = new PartIdentity("Nordling", "M1", "C-DRAWN", "");
+              NominalLength length = NominalLength.read("3.5", Unit.METRE, Evidence.DRAWING);
+              register.add(
+                  tx,
+                  new NewComponent(
+                      ComponentDetails.of(PartKind.CABLE, drawn),
+                      ComponentFacts.NOTHING_KNOWN.withFamily(family).withLength(length),
+                      FROM));
+              return add(tx, PartKind.CABLE, "Nordling", "C-READ", "3.5", family);
+            });
+    List<Stock.Alike> alike = database.read(sql -> new Stock().alike(sql, List.of("q8")));
+    assertThat(alike)
+        .extracting(sort -> sort.kind() + " " + sort.length() + " × " + sort.howMany())
+        .containsExactly("CABLE 3.5 m × 2", "CABLE 4.0 m × 70", "CABLE 4.5 m × 1");
+    assertThat(alike.get(0).first()).isEqualTo(proved);
+  }
+
   @ParameterizedTest
   @EnumSource(ComponentQuery.Order.class)
   void pagesFollowEachOtherWithoutLossAndBackAgain(ComponentQuery.Order order) {

@@ -2,6 +2,7 @@ package loopwright.scan;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.deque.html.axecore.selenium.AxeBuilder;
 import loopwright.people.People;
 import loopwright.testing.Browser;
 import loopwright.testing.DemoSite;
@@ -62,10 +63,12 @@ class ScanBrowserTest {
     assertThat(bottom.doubleValue()).as("seen without moving the page").isLessThan(844);
     assertThat(browser.overflowsSideways()).isFalse();
     browser.screenshot("scan-refused-390");
+    assertEverybodyCanRead();
     scan("0041431", "was scanned before");
     browser.driver().get(site.address() + "labels?loop=K101-V3X");
     assertThat(browser.overflowsSideways()).isFalse();
     browser.screenshot("labels-390");
+    assertEverybodyCanRead();
   }
 
   @Test
@@ -80,5 +83,11 @@ class ScanBrowserTest {
     browser.until(there -> browser.find("main").getText().contains("Show the next label."));
     assertThat(browser.driver().findElements(By.cssSelector(".complaints"))).isEmpty();
     browser.driver().executeScript("sessionStorage.clear()");
+  }
+
+  private static void assertEverybodyCanRead() {
+    assertThat(new AxeBuilder().analyze(browser.driver()).getViolations())
+        .extracting(rule -> rule.getId() + ": " + rule.getNodes().get(0).getHtml())
+        .isEmpty();
   }
 }
