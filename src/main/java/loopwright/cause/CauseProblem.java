@@ -57,7 +57,8 @@ public enum CauseProblem implements Problem {
   TWO_PLACES(
       "Q-122",
       "Volts and sensitivity must belong together: take both at the same gap, at the same place and"
-          + " with the same meter, then say so.");
+          + " with the same meter, then say so."),
+  ASKED_BACK("Q-123", "{0}");
 
   private final String code;
   private final String sentence;

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import loopwright.cause.Baseline;
+import loopwright.cause.CauseDocument;
 import loopwright.cause.CauseFinder;
 import loopwright.cause.Diagnosis;
 import loopwright.cause.FittedLengths;

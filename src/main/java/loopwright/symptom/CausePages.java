@@ -7,10 +7,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import loopwright.cause.CauseDocument;
+import loopwright.cause.CauseProblem;
 import loopwright.cause.TappingPoint;
 import loopwright.db.Database;
 import loopwright.loop.LoopPanel;
 import loopwright.loop.PartFacts;
+import loopwright.problem.Refused;
 import loopwright.units.Numbers;
 import loopwright.units.Reported;
 import loopwright.units.Unit;
@@ -44,6 +47,7 @@ public final class CausePages implements Pages, LoopPanel {
   @Override
   public void mount(Routes routes) {
     routes.get("/cause", Permission.READ, this::show);
+    routes.get("/api/cause", Permission.READ, this::answer);
   }
 
   /** What the page says of the loop. */
@@ -54,6 +58,20 @@ public final class CausePages implements Pages, LoopPanel {
     Map<String, Object> model = new HashMap<>();
     int status = database.read(sql -> fill(sql, http, model));
     page.show(http, status, "symptom/cause", model);
+  }
+
+  /** The same fields as on the page, the answer as data. */
+  private void answer(Context http) {
+    Form form = Form.fromQuery(http);
+    Optional<LoopOnRecord> loop = database.read(sql -> loop(sql, form.typed("loop")));
+    TypedSymptom.Found found =
+        new TypedSymptom(form, loop.flatMap(LoopOnRecord::last))
+            .find()
+            .orElseThrow(
+                () ->
+                    new Refused(
+                        CauseProblem.ASKED_BACK, String.join(" ", form.complaints().values())));
+    http.json(CauseDocument.of(found.diagnosis(), found.lengths(), List.of()));
   }
 
   private int fill(DSLContext sql, Context http, Map<String, Object> model) {

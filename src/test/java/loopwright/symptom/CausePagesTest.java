@@ -2,6 +2,9 @@ package loopwright.symptom;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
@@ -68,8 +71,13 @@ class CausePagesTest {
   }
 
   private static Visitor.Answer ask(Map<String, String> fields) {
+    return ask("/cause", fields);
+  }
+
+  private static Visitor.Answer ask(String path, Map<String, String> fields) {
     return world.technician.get(
-        "/cause?"
+        path
+            + "?"
             + fields.entrySet().stream()
                 .map(field -> field.getKey() + "=" + encoded(field.getValue()))
                 .collect(Collectors.joining("&")));
@@ -168,6 +176,20 @@ class CausePagesTest {
         .contains("A cable of 4.5 m instead of the 4.0 m on record")
         .contains("That is what the register holds.");
     assertThat(found.select("#found a[href^=/parts/]").eachText()).contains("XC-9");
+  }
+
+  @Test
+  void theSameAsData() throws IOException {
+    Visitor.Answer answer = ask("/api/cause", alone());
+    assertThat(answer.status()).isEqualTo(200);
+    JsonNode first = new ObjectMapper().readTree(answer.body()).get("causes").get(0);
+    assertThat(first.get("cause").asText()).isEqualTo("over length");
+    assertThat(first.get("fittedLengthMetres").asDouble()).isEqualTo(5.5);
+    Map<String, String> wrong = alone();
+    wrong.put("volts", "9");
+    Visitor.Answer refused = ask("/api/cause", wrong);
+    assertThat(refused.status()).isEqualTo(422);
+    assertThat(refused.body()).contains("is positive");
   }
 
   @Test

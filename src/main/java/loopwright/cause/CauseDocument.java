@@ -1,19 +1,15 @@
-package loopwright.cli;
+package loopwright.cause;
 
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import loopwright.cause.Diagnosis;
-import loopwright.cause.FittedLengths;
-import loopwright.cause.ImpliedLength;
-import loopwright.cause.RankedCause;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The JSON of {@code cause}. Volts in V, negative; sensitivities in mV/µm; gaps in µm; lengths in
- * m.
+ * A diagnosis as data, for the command line and {@code /api/cause}. Volts in V, negative;
+ * sensitivities in mV/µm; gaps in µm; lengths in m.
  *
  * @param causes likeliest first; their probabilities add up to 1
  * @param lengthProbabilities of each length given, under the text it was given as: that this total
@@ -24,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param nextMeasurement the one that would tell most
  * @param measurements every one, by falling expected information
  */
-record CauseDocument(
+public record CauseDocument(
     List<CauseFields> causes,
     Map<String, Double> lengthProbabilities,
     double lengthFactor,
@@ -38,7 +34,7 @@ record CauseDocument(
     List<String> warnings) {
 
   /** One cause. */
-  record CauseFields(
+  public record CauseFields(
       String cause,
       double probability,
       @Nullable BigDecimal fittedLengthMetres,
@@ -60,9 +56,12 @@ record CauseDocument(
   }
 
   /** One possible measurement. */
-  record Measurement(String measurement, double expectedInformationBits) {}
+  public record Measurement(String measurement, double expectedInformationBits) {}
 
-  static CauseDocument of(Diagnosis diagnosis, FittedLengths lengths, List<String> remarks) {
+  /**
+   * @param remarks that stand before the diagnosis's own warnings
+   */
+  public static CauseDocument of(Diagnosis diagnosis, FittedLengths lengths, List<String> remarks) {
     ImpliedLength implied = diagnosis.impliedLength();
     return new CauseDocument(
         diagnosis.causes().stream().map(cause -> CauseFields.of(diagnosis, cause)).toList(),
