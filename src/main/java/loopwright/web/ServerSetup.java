@@ -8,13 +8,19 @@ import io.javalin.json.JavalinJackson;
 import java.time.Duration;
 import org.eclipse.jetty.ee10.servlet.SessionHandler;
 import org.eclipse.jetty.http.HttpCookie;
+import org.eclipse.jetty.server.AbstractConnector;
+import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.handler.GracefulHandler;
+import org.eclipse.jetty.util.component.LifeCycle;
 
 /** How the server underneath is set up. */
 final class ServerSetup {
   /** How long requests under way are waited for at the end. */
   private static final Duration GRACE = Duration.ofSeconds(5);
+
+  /** How long a connection on which nothing is asked may still stand at the end. */
+  private static final Duration IDLE_AT_STOP = Duration.ofMillis(100);
 
   private final WebSettings settings;
 
@@ -50,6 +56,22 @@ final class ServerSetup {
   private static void stopGracefully(Server server) {
     server.setHandler(new GracefulHandler());
     server.setStopTimeout(GRACE.toMillis());
+    server.addEventListener(
+        new LifeCycle.Listener() {
+          @Override
+          public void lifeCycleStarted(LifeCycle started) {
+            closeIdleSoon(server);
+          }
+        });
+  }
+
+  /** A browser holds connections open without asking anything; a stop needn't wait for them. */
+  private static void closeIdleSoon(Server server) {
+    for (Connector connector : server.getConnectors()) {
+      if (connector instanceof AbstractConnector listening) {
+        listening.setShutdownIdleTimeout(IDLE_AT_STOP.toMillis());
+      }
+    }
   }
 
   private SessionHandler sessions() {
