@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import loopwright.curve.CurveEntry;
 import loopwright.curve.Remark;
 import loopwright.curve.Run;
@@ -70,13 +69,7 @@ final class CurveForm {
   }
 
   private Optional<Unit> unit(String field, List<Unit> choices) {
-    Optional<Unit> unit =
-        choices.stream().filter(u -> u.symbol().equals(form.typed(field))).findFirst();
-    if (unit.isEmpty()) {
-      String symbols = choices.stream().map(Unit::symbol).collect(Collectors.joining(", "));
-      form.complain(field, "Choose the unit: " + symbols + ".");
-    }
-    return unit;
+    return Optional.ofNullable(form.unit(field, choices));
   }
 
   private Optional<SignConvention> sign() {

@@ -43,7 +43,7 @@ final class Cautions {
               + Math.round(100 * Math.abs(change))
               + " % "
               + (change < 0 ? "below" : "above")
-              + " the baseline's, outside the usual ±5 %: whatever the cause, vibration is "
+              + " the baseline's, outside the usual ±5 % (after API Std 670, from memory): whatever the cause, vibration is "
               + (change < 0
                   ? "under-read and alarms act late."
                   : "over-read and alarms act early."));

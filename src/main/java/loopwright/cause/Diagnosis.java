@@ -78,6 +78,11 @@ public record Diagnosis(
     return Cautions.of(this);
   }
 
+  /** On what it rests, in sentences with the mark of each number's source. */
+  public List<String> basis() {
+    return Basis.of(situation);
+  }
+
   public double probability(Cause cause) {
     return causes.stream()
         .filter(ranked -> ranked.cause() == cause)

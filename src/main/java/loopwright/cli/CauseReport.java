@@ -117,6 +117,9 @@ final class CauseReport {
         "- Volts and sensitivity must have been taken at the same gap and the same place;"
             + " otherwise this answer is worth nothing.");
     out.println("- " + Diagnosis.LIVE_PROTECTION);
+    out.println();
+    out.println("Basis");
+    diagnosis.basis().forEach(sentence -> out.println("- " + sentence));
   }
 
   private void line(String name, String text) {

@@ -9,6 +9,7 @@ import loopwright.curve.Finding;
 import loopwright.curve.GapRange;
 import loopwright.curve.RunResult;
 import loopwright.curve.ToleranceProfile;
+import loopwright.problem.Text;
 import loopwright.units.Unit;
 
 /** A result as lines for a terminal, rounded for reading, in the unit the gaps were given in. */
@@ -32,16 +33,12 @@ final class CurveReport {
   }
 
   void print(List<String> asked) {
-    out.println(capital(result.verdict().label()) + " to " + profile.code());
+    out.println(Text.capital(result.verdict().label()) + " to " + profile.code());
     out.println();
     heading();
     result.runs().forEach(this::table);
     values();
     findings(asked);
-  }
-
-  private static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private void heading() {
@@ -68,7 +65,7 @@ final class CurveReport {
 
   private void table(RunResult run) {
     out.println();
-    out.println(capital(run.run().label()) + " run: " + run.verdict().label());
+    out.println(Text.capital(run.run().label()) + " run: " + run.verdict().label());
     out.printf(
         Locale.ROOT,
         "%12s %10s %14s %14s%n",

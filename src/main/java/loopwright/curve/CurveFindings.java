@@ -2,8 +2,8 @@ package loopwright.curve;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.DoublePredicate;
+import loopwright.problem.Text;
 import loopwright.units.Numbers;
 
 /** Puts a result into sentences: why it doesn't conform first, then what the curve looks like. */
@@ -33,11 +33,8 @@ final class CurveFindings {
 
   private void add(Finding.Kind kind, RunResult run, String sentence) {
     boolean two = result.runs().size() > 1;
-    found.add(new Finding(kind, two ? capital(run.run().label()) + " run: " + sentence : sentence));
-  }
-
-  private static String capital(String word) {
-    return word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
+    found.add(
+        new Finding(kind, two ? Text.capital(run.run().label()) + " run: " + sentence : sentence));
   }
 
   private void whyNot(RunResult run) {

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import loopwright.db.Act;
 import loopwright.problem.Refused;
+import loopwright.problem.Text;
 import loopwright.sheet.Complaint;
 import loopwright.web.Actor;
 import loopwright.web.Form;
@@ -157,7 +158,7 @@ public final class ImportPages implements Pages {
       String row = complaint.row() == 0 ? "" : String.valueOf(complaint.row());
       int place = complaint.message().indexOf(": ");
       String sentence = complaint.message().substring(place < 0 ? 0 : place + 2);
-      String capital = sentence.substring(0, 1).toUpperCase(Locale.ROOT) + sentence.substring(1);
+      String capital = Text.capital(sentence);
       return new Problem(
           complaint.file(), row, complaint.column(), capital + " (" + complaint.code() + ")");
     }

@@ -22,6 +22,7 @@ import loopwright.plant.Plant;
 import loopwright.plant.Point;
 import loopwright.plant.PointPlace;
 import loopwright.problem.Refused;
+import loopwright.problem.Text;
 import loopwright.web.Actor;
 import loopwright.web.Form;
 import loopwright.web.Page;
@@ -213,7 +214,7 @@ public final class ChangePages implements Pages {
         slot.isPath()
             ? "empty: none fitted; ? : something is, not readable"
             : "empty or ? : can't be read";
-    return new SlotLine(slot.word(), Shown.capital(Words.usual(slot)), hint, now);
+    return new SlotLine(slot.word(), Text.capital(Words.usual(slot)), hint, now);
   }
 
   private static String words(Content content, Map<Long, PartView> views) {

@@ -3,12 +3,12 @@ package loopwright.loop;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import loopwright.matching.Finding;
 import loopwright.matching.Judgement;
 import loopwright.matching.KnownLength;
 import loopwright.matching.PartView;
 import loopwright.matching.Slot;
+import loopwright.problem.Text;
 import loopwright.units.Length;
 import loopwright.web.UnitsShown;
 import org.jspecify.annotations.Nullable;
@@ -27,18 +27,12 @@ final class Shown {
 
   private static Row row(Finding finding) {
     return new Row(
-        capital(finding.rule().name()),
+        Text.capital(finding.rule().name()),
         finding.message(),
         finding.remedy(),
         finding.expect(),
         "Basis: " + finding.basis(),
         finding.verdict().word());
-  }
-
-  static String capital(String words) {
-    return words.isEmpty()
-        ? ""
-        : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   /** Both units, the reader's first. */

@@ -2,13 +2,13 @@ package loopwright.people;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import loopwright.db.Act;
 import loopwright.db.Database;
 import loopwright.db.Installation;
 import loopwright.db.Tx;
 import loopwright.problem.Refused;
+import loopwright.problem.Text;
 import loopwright.web.Accounts;
 import loopwright.web.Actor;
 import loopwright.web.Role;
@@ -144,7 +144,7 @@ public final class People implements Accounts {
 
   private Credentials demo(Tx tx, Role role, String hash) {
     String word = role.word();
-    String name = "Demo " + word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
+    String name = "Demo " + Text.capital(word);
     Person person =
         store
             .find(tx.sql(), word)

@@ -22,15 +22,16 @@ public final class Text {
   public static String kept(String what, String text, int most) {
     String kept = text.strip();
     if (kept.length() > most) {
-      throw new Refused(TextProblem.TOO_LONG, sentenceStart(what), kept.length(), most);
+      throw new Refused(TextProblem.TOO_LONG, capital(what), kept.length(), most);
     }
     if (kept.chars().anyMatch(c -> Character.isISOControl(c) && c != '\n' && c != '\t')) {
-      throw new Refused(TextProblem.UNREADABLE, sentenceStart(what));
+      throw new Refused(TextProblem.UNREADABLE, capital(what));
     }
     return kept;
   }
 
-  private static String sentenceStart(String what) {
-    return Character.toUpperCase(what.charAt(0)) + what.substring(1);
+  /** The first letter as a capital, for the start of a sentence; an empty text stays so. */
+  public static String capital(String words) {
+    return words.isEmpty() ? "" : Character.toUpperCase(words.charAt(0)) + words.substring(1);
   }
 }

@@ -40,7 +40,11 @@ public final class PartFilter {
 
   /** Checked like a length that a part can have, or the list would silently be empty. */
   private static Optional<Length> length(Form form) {
-    Unit unit = form.typed("length-unit").equals(Unit.FOOT.symbol()) ? Unit.FOOT : Unit.METRE;
+    @Nullable Unit unit = form.usualUnit("length-unit", List.of(Unit.METRE, Unit.FOOT));
+    return unit == null ? Optional.empty() : length(form, unit);
+  }
+
+  private static Optional<Length> length(Form form, Unit unit) {
     return form.optional(
         "length",
         text -> {

@@ -14,6 +14,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import loopwright.db.Chunks;
 import loopwright.db.Tx;
@@ -62,7 +63,9 @@ final class WhereaboutsStore {
             Collectors.groupingBy(
                 row -> row.get(OCCUPANCY.OCCUPANT),
                 Collectors.mapping(
-                    row -> whereabouts(row, places.get(row.get(OCCUPANCY.POINT_ID))),
+                    row ->
+                        whereabouts(
+                            row, Objects.requireNonNull(places.get(row.get(OCCUPANCY.POINT_ID)))),
                     Collectors.toList())));
   }
 

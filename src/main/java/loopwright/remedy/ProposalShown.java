@@ -4,6 +4,7 @@ import java.util.List;
 import loopwright.exchange.Exchange;
 import loopwright.exchange.FittedPart;
 import loopwright.exchange.Proposal;
+import loopwright.problem.Text;
 import loopwright.units.Length;
 import loopwright.web.PathSegment;
 import loopwright.web.UnitsShown;
@@ -80,7 +81,7 @@ record ProposalShown(
     private Way way(Exchange exchange, List<Exchange> instead) {
       String words = exchange.inWords();
       return new Way(
-          Character.toUpperCase(words.charAt(0)) + words.substring(1),
+          Text.capital(words),
           ExchangeLines.about(exchange),
           exchange.moves().stream().map(this::move).toList(),
           exchange.steps(),

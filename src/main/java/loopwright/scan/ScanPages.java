@@ -17,6 +17,7 @@ import loopwright.label.LabelBase;
 import loopwright.plant.Plant;
 import loopwright.print.QrReader;
 import loopwright.problem.Refused;
+import loopwright.problem.Text;
 import loopwright.register.Component;
 import loopwright.register.Register;
 import loopwright.web.AskedAddress;
@@ -121,7 +122,7 @@ public final class ScanPages implements Pages {
           scan,
           Complaint.of(
               "%s was scanned before; it is here already and was not added twice."
-                  .formatted(Telling.capital(part.inWords()))),
+                  .formatted(Text.capital(part.inWords()))),
           "");
     }
     Bench bench = bench(sql, scan, new ArrayList<>());
@@ -130,7 +131,7 @@ public final class ScanPages implements Pages {
       return new Step(
           scan.with(number).withoutCable(scan.noCable() && bench.with(part).path().isEmpty()),
           Complaint.NONE,
-          Telling.capital(part.inWords()) + " added.");
+          Text.capital(part.inWords()) + " added.");
     } catch (Refused refused) {
       Choice[] instead =
           bench

@@ -2,7 +2,6 @@ package loopwright.scan;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -221,9 +220,5 @@ final class Telling {
         + part.details().identity().maker()
         + " "
         + part.details().identity().model();
-  }
-
-  static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 }

@@ -88,10 +88,18 @@ final class CulpritSearch {
     Map<Long, PartView> views =
         parts.parts(sql, choices.stream().map(PartFacts.Choice::number).toList());
     return choices.stream()
+        .filter(choice -> isOfLength(views.get(choice.number()), length))
         .sorted(Comparator.comparing(choice -> !isOfFamily(views.get(choice.number()), part)))
         .limit(MOST_PARTS)
         .map(choice -> new Suspect(choice.label(), "/parts/" + choice.number(), choice.about()))
         .toList();
+  }
+
+  /** The proposals only put parts of that length first. */
+  private static boolean isOfLength(@Nullable PartView candidate, Length length) {
+    return candidate != null
+        && candidate.length() != null
+        && candidate.length().length().equals(length);
   }
 
   private static boolean isOfFamily(@Nullable PartView candidate, PartView part) {

@@ -10,6 +10,7 @@ import loopwright.cause.ImpliedLength;
 import loopwright.cause.Observation;
 import loopwright.cause.RankedCause;
 import loopwright.cause.Told;
+import loopwright.problem.Text;
 import loopwright.units.Length;
 import loopwright.units.Unit;
 import loopwright.web.UnitsShown;
@@ -25,6 +26,7 @@ record DiagnosisShown(
     String nextBits,
     List<String> advice,
     List<String> warnings,
+    List<String> basis,
     List<CauseRow> causes,
     List<LengthRow> lengths,
     List<MeasurementRow> measurements) {
@@ -74,6 +76,7 @@ record DiagnosisShown(
         bits(diagnosis.next().bits()),
         diagnosis.advice(),
         diagnosis.warnings(),
+        diagnosis.basis(),
         diagnosis.causes().stream()
             .filter(cause -> cause.probability() >= WORTH_TELLING)
             .limit(MOST_CAUSES)
@@ -88,11 +91,7 @@ record DiagnosisShown(
   }
 
   private static String headline(RankedCause first) {
-    String words = first.inWords();
-    return words.substring(0, 1).toUpperCase(Locale.ROOT)
-        + words.substring(1)
-        + ": "
-        + Told.percent(first.probability());
+    return Text.capital(first.inWords()) + ": " + Told.percent(first.probability());
   }
 
   private static String bits(double bits) {

@@ -155,12 +155,8 @@ final class TypedSymptom {
   }
 
   private Typed typed(String field, String label, List<Unit> units) {
-    Unit unit =
-        units.stream()
-            .filter(each -> each.symbol().equals(form.typed(field + "-unit")))
-            .findFirst()
-            .orElse(units.get(0));
-    return new Typed(label, form.typed(field), unit);
+    @Nullable Unit unit = form.usualUnit(field + "-unit", units);
+    return new Typed(label, form.typed(field), unit == null ? units.get(0) : unit);
   }
 
   private <T> @Nullable T needed(

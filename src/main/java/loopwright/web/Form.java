@@ -125,8 +125,18 @@ public final class Form {
 
   /** A number whose unit was chosen in the field {@code NAME-unit}; see part/field, measured. */
   public Reported measured(String name, Unit... choices) {
-    Unit unit = read(name + "-unit", symbol -> Fields.unit(symbol, choices));
+    Unit unit = unit(name + "-unit", List.of(choices));
     return reported(name, unit == null ? choices[0] : unit);
+  }
+
+  /** One of the units, by its symbol; complained of at its field when it is none of them. */
+  public Unit unit(String field, List<Unit> choices) {
+    return read(field, symbol -> Fields.unit(symbol, choices.toArray(Unit[]::new)));
+  }
+
+  /** The same; the first of them when no unit came with the form, as from a hand-made address. */
+  public Unit usualUnit(String field, List<Unit> choices) {
+    return typed(field).isBlank() ? choices.get(0) : unit(field, choices);
   }
 
   /** A day, as the browser's date field sends it: 2026-11-24. */

@@ -104,8 +104,8 @@ class WordsForPagesTest {
     assertThat(Shown.words(loopwright.matching.Slot.NONE_FITTED)).isEqualTo("none fitted");
     assertThat(Shown.words(loopwright.matching.Slot.NOT_RECORDED)).isEqualTo("not known");
     assertThat(Shown.about(part(PartKind.CABLE, "C-1", null))).isEqualTo("Nordling X9");
-    assertThat(Shown.capital("length balance")).isEqualTo("Length balance");
-    assertThat(Shown.capital("")).isEmpty();
+    assertThat(loopwright.problem.Text.capital("length balance")).isEqualTo("Length balance");
+    assertThat(loopwright.problem.Text.capital("")).isEmpty();
   }
 
   @ParameterizedTest

@@ -111,6 +111,10 @@ class CausePagesTest {
         .contains("clean and dry the connector")
         .contains("Don't move the probe")
         .contains("wet or dirty connector")
+        .contains("1.65 times as likely as a whole metre")
+        .contains("n = 1.00 ± 0.35")
+        .contains("common practice, no source")
+        .contains("after API Std 670, from memory")
         .contains("Measured −9.00 V, 6.693 mV/µm (170.0 mV/mil)");
     assertThat(page.select("#volts").attr("value")).isEqualTo("-9,0");
     assertThat(page.select("#sensitivity-unit option[selected]").attr("value")).isEqualTo("mV/mil");
@@ -131,6 +135,8 @@ class CausePagesTest {
         "baseline-gap | 2 | Check the units",
         "system-length | '' | is missing",
         "system-length | 400 | no total length",
+        "sensitivity-unit | mV/ft | Choose the unit",
+        "baseline-gap-unit | V | Choose the unit",
         "lengths | 5.0,9.0 | beyond the model",
         "gap | -3 | is no gap",
         "u-volts | 0 | not above zero",
@@ -175,7 +181,9 @@ class CausePagesTest {
     assertThat(found.select("#found").text())
         .contains("A cable of 4.5 m instead of the 4.0 m on record")
         .contains("That is what the register holds.");
-    assertThat(found.select("#found a[href^=/parts/]").eachText()).contains("XC-9");
+    assertThat(found.select("#found a[href^=/parts/]").eachText())
+        .as("of the length that is meant, no other")
+        .containsOnly("XC-9");
   }
 
   @Test

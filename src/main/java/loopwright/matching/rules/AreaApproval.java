@@ -9,6 +9,7 @@ import loopwright.matching.LoopView;
 import loopwright.matching.PartView;
 import loopwright.matching.Rule;
 import loopwright.matching.Verdict;
+import loopwright.problem.Text;
 
 /**
  * Parts are approved for the area they stand in, and an intrinsically safe circuit adds up. Says
@@ -95,7 +96,7 @@ record AreaApproval() implements Rule {
           Verdict.REFUSED,
           "%s is approved for %s, the area is %s and asks for %s %s %s."
               .formatted(
-                  Words.capital(part.words()),
+                  Text.capital(part.words()),
                   approval,
                   area,
                   area.level().word(),

@@ -12,6 +12,7 @@ import loopwright.matching.NominalLine;
 import loopwright.matching.Range;
 import loopwright.matching.Rule;
 import loopwright.matching.Verdict;
+import loopwright.problem.Text;
 
 /**
  * The monitor channel fits the loop: the danger level swings inside the linear range, the OK limits
@@ -192,7 +193,7 @@ record ChannelSettings() implements Rule {
   private static void missing(ChannelView channel, String what, Remarks remarks) {
     remarks.add(
         Verdict.UNKNOWN,
-        Words.capital(what) + " of channel " + channel.name() + ": not recorded.",
+        Text.capital(what) + " of channel " + channel.name() + ": not recorded.",
         ChannelLine.READ_OUT);
   }
 

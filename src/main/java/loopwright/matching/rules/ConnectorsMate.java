@@ -9,6 +9,7 @@ import loopwright.matching.PartView;
 import loopwright.matching.Rule;
 import loopwright.matching.Slot;
 import loopwright.matching.Verdict;
+import loopwright.problem.Text;
 
 /** Where two parts are plugged together, type and gender of the two connectors go together. */
 record ConnectorsMate() implements Rule {
@@ -64,7 +65,7 @@ record ConnectorsMate() implements Rule {
       remarks.add(
           Verdict.REFUSED,
           "%s ends in %s, %s begins with %s: they don't mate."
-              .formatted(Words.capital(before.words()), one, after.words(), other),
+              .formatted(Text.capital(before.words()), one, after.words(), other),
           remedy(one, other));
     }
   }

@@ -10,6 +10,7 @@ import loopwright.matching.PartView;
 import loopwright.matching.PlaceView;
 import loopwright.matching.Slot;
 import loopwright.matching.Verdict;
+import loopwright.problem.Text;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -50,7 +51,7 @@ final class EntitySums {
       remarks.add(
           Verdict.REFUSED,
           "%s is intrinsically safe, and no barrier or isolator is fitted."
-              .formatted(Words.capital(driver.words())),
+              .formatted(Text.capital(driver.words())),
           "Fit one that its certificate allows.");
     } else {
       remarks.add(

@@ -11,6 +11,7 @@ import loopwright.matching.PartKind;
 import loopwright.matching.PartView;
 import loopwright.matching.Rule;
 import loopwright.matching.Verdict;
+import loopwright.problem.Text;
 import loopwright.units.Length;
 
 /**
@@ -92,7 +93,7 @@ record OfferedLengths() implements Rule {
           Verdict.REFUSED,
           "%s (%s) is not a length that family %s offers for a %s."
               .formatted(
-                  Words.capital(part.words()), known.length(), family.code(), part.kind().word()),
+                  Text.capital(part.words()), known.length(), family.code(), part.kind().word()),
           "It offers " + Words.lengths(offers) + ".");
     } else if (!Words.isProved(known)) {
       remarks.add(
@@ -115,7 +116,7 @@ record OfferedLengths() implements Rule {
       remarks.add(
           Verdict.ATTENTION,
           "%s measures %s, far from its nominal %s."
-              .formatted(Words.capital(part.words()), measured, known.length()),
+              .formatted(Text.capital(part.words()), measured, known.length()),
           "Read the marking again: a physical length differs from the nominal one, but not by so"
               + " much.");
     }

@@ -11,6 +11,7 @@ import loopwright.matching.PartKind;
 import loopwright.matching.PartView;
 import loopwright.matching.Rule;
 import loopwright.matching.Verdict;
+import loopwright.problem.Text;
 
 /** All parts of one family, or of families that the shop has entered as interchangeable. */
 record SameFamily() implements Rule {
@@ -73,7 +74,7 @@ record SameFamily() implements Rule {
       remarks.add(
           Verdict.REFUSED,
           "%s is of family %s, %s of family %s."
-              .formatted(Words.capital(one.words()), code, other.words(), otherCode),
+              .formatted(Text.capital(one.words()), code, other.words(), otherCode),
           "Fit parts of one family, or have the pair entered as interchangeable by somebody who"
               + " answers for it.");
     }

@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import loopwright.matching.Evidence;
 import loopwright.matching.KnownLength;
 import loopwright.matching.PartView;
+import loopwright.problem.Text;
 import loopwright.units.Length;
 
 /** Turns of phrase that several rules share. */
@@ -16,11 +17,7 @@ final class Words {
 
   /** First letter as a capital, and a full stop. */
   static String sentence(String clause) {
-    return capital(clause) + ".";
-  }
-
-  static String capital(String clause) {
-    return Character.toUpperCase(clause.charAt(0)) + clause.substring(1);
+    return Text.capital(clause) + ".";
   }
 
   /** {@code a}, {@code a and b}, {@code a, b and c}. */
