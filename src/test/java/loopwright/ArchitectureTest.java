@@ -53,6 +53,7 @@ class ArchitectureTest {
     "loopwright.loop..",
     "loopwright.calibration..",
     "loopwright.concession..",
+    "loopwright.fieldcheck..",
     "loopwright.label..",
     "loopwright.scan..",
     "loopwright.importing..",

@@ -31,7 +31,8 @@ final class AppAccount {
           "calibration",
           "calibration_reading",
           "concession",
-          "concession_step");
+          "concession_step",
+          "gap_reading");
 
   private AppAccount() {}
 

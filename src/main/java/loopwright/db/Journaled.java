@@ -53,7 +53,8 @@ public record Journaled(
           "calibration",
           "calibration_reading",
           "concession",
-          "concession_step");
+          "concession_step",
+          "gap_reading");
 
   /**
    * The journal itself, the row that names this database, and what can be worked out again from the
