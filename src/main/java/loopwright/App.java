@@ -13,6 +13,7 @@ import loopwright.calibration.Calibrations;
 import loopwright.calibration.CalibrationsOfPart;
 import loopwright.calibration.CurvePages;
 import loopwright.calibration.RegisteredProfiles;
+import loopwright.calibration.UsesOfStandard;
 import loopwright.concession.ConcessionPages;
 import loopwright.concession.Concessions;
 import loopwright.db.Database;
@@ -62,6 +63,8 @@ import loopwright.remedy.Remedies;
 import loopwright.scan.ScanPages;
 import loopwright.scan.ScanTools;
 import loopwright.search.FindPages;
+import loopwright.standard.StandardPages;
+import loopwright.standard.Standards;
 import loopwright.symptom.CausePages;
 import loopwright.symptom.LoopsOnRecord;
 import loopwright.web.NavItem;
@@ -81,6 +84,7 @@ public final class App implements AutoCloseable {
           new NavItem("/parts", "Parts", "parts"),
           new NavItem("/scan", "Scan check", "scan"),
           new NavItem("/calibrations", "Calibrations", "calibrations"),
+          new NavItem("/standards", "Standards", "standards"),
           new NavItem("/cause", "Causes", "cause"),
           new NavItem("/exchanges", "Exchanges", "exchanges"),
           new NavItem("/concessions", "Concessions", "concessions"),
@@ -105,6 +109,7 @@ public final class App implements AutoCloseable {
   private final Standings standings;
   private final Configuration configuration;
   private final Calibrations calibrations;
+  private final Standards standards = new Standards();
   private final Importing importing;
   private final Remedies remedies;
 
@@ -188,7 +193,15 @@ public final class App implements AutoCloseable {
   private List<Pages> pages(Page page, LabelBase base) {
     RegisteredProfiles judgedBy = new RegisteredProfiles(profiles, register, families, plant);
     CalibrationPages calibrationPages =
-        new CalibrationPages(database, page, plant, register, judgedBy, calibrations);
+        new CalibrationPages(database, page, plant, register, judgedBy, calibrations, standards);
+    StandardPages standardPages =
+        new StandardPages(
+            database,
+            page,
+            standards,
+            new UsesOfStandard(calibrations, standards),
+            this::clockShown,
+            clock);
     Proposed proposed = new Proposed(parts, judging, configuration, clock);
     ConcessionPages concessionPages =
         new ConcessionPages(database, page, plant, proposed, concessions, standings, clock);
@@ -196,11 +209,19 @@ public final class App implements AutoCloseable {
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
     return List.of(
-        new NeedsPages(database, page, standings, List.of(concessionPages), clock),
+        new NeedsPages(database, page, standings, List.of(concessionPages, standardPages), clock),
         new PlantPages(database, page, plant, parts, clock),
         new ChangePages(database, page, plant, parts, judging, configuration, clock),
         new CurvePages(
-            database, page, plant, register, configuration, judgedBy, calibrations, clock),
+            database,
+            page,
+            plant,
+            register,
+            configuration,
+            judgedBy,
+            calibrations,
+            standards,
+            clock),
         new CalibrationData(
             database, plant, register, judgedBy, configuration, calibrations, clock),
         new LoopData(database, plant, register, judging, clock),
@@ -214,6 +235,7 @@ public final class App implements AutoCloseable {
             clock),
         concessionPages,
         calibrationPages,
+        standardPages,
         causePages,
         new RegisterPages(
             database,

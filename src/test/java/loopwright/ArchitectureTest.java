@@ -54,6 +54,7 @@ class ArchitectureTest {
     "loopwright.calibration..",
     "loopwright.concession..",
     "loopwright.fieldcheck..",
+    "loopwright.standard..",
     "loopwright.label..",
     "loopwright.scan..",
     "loopwright.importing..",

@@ -17,6 +17,7 @@ import loopwright.plant.Plant;
 import loopwright.plant.PointId;
 import loopwright.register.Component;
 import loopwright.register.Register;
+import loopwright.standard.Standards;
 import loopwright.time.SiteMoment;
 import loopwright.web.Actor;
 import loopwright.web.Page;
@@ -43,6 +44,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
   private final Register register;
   private final RegisteredProfiles profiles;
   private final Calibrations calibrations;
+  private final Standards standards;
   private final DraftStore drafts = new DraftStore();
 
   public CalibrationPages(
@@ -51,13 +53,15 @@ public final class CalibrationPages implements Pages, LoopPanel {
       Plant plant,
       Register register,
       RegisteredProfiles profiles,
-      Calibrations calibrations) {
+      Calibrations calibrations,
+      Standards standards) {
     this.database = database;
     this.page = page;
     this.plant = plant;
     this.register = register;
     this.profiles = profiles;
     this.calibrations = calibrations;
+    this.standards = standards;
   }
 
   @Override
@@ -82,6 +86,9 @@ public final class CalibrationPages implements Pages, LoopPanel {
 
   record Part(long id, String words) {}
 
+  /** Equipment it was made with; {@code late} when its certificate was out of date that day. */
+  record MadeWith(String href, String code, String words, boolean late) {}
+
   record Record(
       String number,
       String tag,
@@ -96,6 +103,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
       String entered,
       String analysis,
       List<Part> parts,
+      List<MadeWith> madeWith,
       List<Reading> readings,
       List<String> findingsThen) {}
 
@@ -236,6 +244,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
         c.enteredBy() + " on " + SiteMoment.shown(c.enteredAt(), zone) + ": " + c.reason(),
         c.analysisVersion() == null ? "" : c.analysisVersion(),
         parts(sql, c),
+        madeWith(sql, c, zone),
         readings(sql, c),
         c.findings());
   }
@@ -243,6 +252,18 @@ public final class CalibrationPages implements Pages, LoopPanel {
   private List<Reading> readings(DSLContext sql, Calibrated c) {
     return calibrations.readings(sql, c).stream()
         .map(r -> new Reading(r.run().label(), r.gap().toString(), r.output().toString()))
+        .toList();
+  }
+
+  private List<MadeWith> madeWith(DSLContext sql, Calibrated c, ZoneId zone) {
+    return standards.used(sql, calibrations.certificates(sql, c)).stream()
+        .map(
+            used ->
+                new MadeWith(
+                    "/standards/" + PathSegment.of(used.standard().code()),
+                    used.standard().code(),
+                    used.inWords(),
+                    used.certificate().overdueOn(SiteMoment.day(c.measuredAt(), zone))))
         .toList();
   }
 

@@ -18,7 +18,8 @@ public enum CalibrationProblem implements Problem {
       "K-108",
       "{0} of that loop, stage and moment is already kept and differs from this. Give another"
           + " time, or confirm that both shall stand; the one entered later then counts."),
-  NO_PROFILE("K-109", "Name the profile that judges the curve, profile=…, one of {0}.");
+  NO_PROFILE("K-109", "Name the profile that judges the curve, profile=…, one of {0}."),
+  TWO_STANDARDS("K-110", "Two of one sort, {0}: {1}. Choose the one it was made with.");
 
   private final String code;
   private final String sentence;

@@ -102,6 +102,7 @@ final class CalibrationStore {
     }
     tx.insert(row);
     tx.insertGroup(row.getId(), readings(tx, row.getId(), fresh.readings()));
+    MadeWithStore.insert(tx, row.getId(), fresh.certificates());
     return number;
   }
 

@@ -72,6 +72,7 @@ public final class Calibrations {
     return ofMoment(sql, fresh).stream()
         .filter(kept -> isSame(kept, fresh))
         .filter(kept -> store.readings(sql, kept.id()).equals(fresh.readings()))
+        .filter(kept -> certificates(sql, kept).equals(fresh.certificates()))
         .findFirst();
   }
 
@@ -168,6 +169,16 @@ public final class Calibrations {
   /** What was read, as typed, also where no curve came of it. */
   List<CurveReading> readings(DSLContext sql, Calibrated calibrated) {
     return store.readings(sql, calibrated.id());
+  }
+
+  /** Of the reference standards it was made with, in rising order. */
+  List<Long> certificates(DSLContext sql, Calibrated calibrated) {
+    return MadeWithStore.certificates(sql, calibrated.id());
+  }
+
+  /** Calibrations made with a reference standard, newest first. */
+  List<Calibrated> madeWith(DSLContext sql, long standard, int most) {
+    return store.latest(sql, MadeWithStore.madeWith(standard), most);
   }
 
   CalibrationStore store() {

@@ -28,6 +28,7 @@ import loopwright.problem.Refused;
 import loopwright.register.Component;
 import loopwright.register.Register;
 import loopwright.register.ToleranceProfiles;
+import loopwright.standard.Standards;
 import loopwright.time.SiteMoment;
 import loopwright.units.Numbers;
 import loopwright.units.Unit;
@@ -50,6 +51,7 @@ public final class CurvePages implements Pages {
   private final Configuration configuration;
   private final RegisteredProfiles profiles;
   private final Calibrations calibrations;
+  private final Standards standards;
   private final DraftStore drafts = new DraftStore();
   private final InstantSource clock;
 
@@ -61,6 +63,7 @@ public final class CurvePages implements Pages {
       Configuration configuration,
       RegisteredProfiles profiles,
       Calibrations calibrations,
+      Standards standards,
       InstantSource clock) {
     this.database = database;
     this.page = page;
@@ -69,6 +72,7 @@ public final class CurvePages implements Pages {
     this.configuration = configuration;
     this.profiles = profiles;
     this.calibrations = calibrations;
+    this.standards = standards;
     this.clock = clock;
   }
 
@@ -135,7 +139,9 @@ public final class CurvePages implements Pages {
   }
 
   private TypedCurve typed(Form form) {
-    return TypedCurve.of(form, database.read(sql -> profiles.newest(sql, form.typed("profile"))));
+    return database.read(
+        sql ->
+            TypedCurve.of(form, profiles.newest(sql, form.typed("profile")), standards.all(sql)));
   }
 
   private void show(Context http, int status, OpenedLoop opened, TypedCurve typed) {
@@ -165,6 +171,7 @@ public final class CurvePages implements Pages {
         parts(opened),
         opened.fingerprint().isPresent(),
         profilesToChoose(typed.form()),
+        ChosenStandards.choices(typed.form(), database.read(standards::all)),
         EntryShown.rows(typed),
         typed.questions(),
         new CurveForm(typed.form()).anythingTyped(),

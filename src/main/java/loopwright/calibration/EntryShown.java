@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param parts fitted now, in words
  * @param combinationKnown whether a curve could be kept against them
  * @param profiles to choose from: code and name
+ * @param standards to choose from: equipment it may have been made with
  * @param holdsReadings whether a file would have to replace something
  * @param draftSaved when the draft shown was put aside; null if none is shown
  */
@@ -25,6 +26,7 @@ record EntryShown(
     String parts,
     boolean combinationKnown,
     Map<String, String> profiles,
+    List<ChosenStandards.Choice> standards,
     List<Row> rows,
     List<String> questions,
     boolean holdsReadings,

@@ -15,6 +15,7 @@ import loopwright.curve.ToleranceProfile;
  * @param performedBy as they are called
  * @param targetAlloy of the target; may be empty
  * @param origin {@code entered} or {@code imported}
+ * @param certificates of the reference standards it was made with
  */
 public record NewCalibration(
     long point,
@@ -24,7 +25,30 @@ public record NewCalibration(
     Zero zero,
     String targetAlloy,
     Outcome outcome,
-    String origin) {
+    String origin,
+    List<Long> certificates) {
+
+  public NewCalibration {
+    certificates = certificates.stream().sorted().toList();
+  }
+
+  /** One that names no reference standard. */
+  public NewCalibration(
+      long point,
+      Stage stage,
+      Instant measuredAt,
+      String performedBy,
+      Zero zero,
+      String targetAlloy,
+      Outcome outcome,
+      String origin) {
+    this(point, stage, measuredAt, performedBy, zero, targetAlloy, outcome, origin, List.of());
+  }
+
+  NewCalibration madeWith(List<Long> standards) {
+    return new NewCalibration(
+        point, stage, measuredAt, performedBy, zero, targetAlloy, outcome, origin, standards);
+  }
 
   /** What came out of it. */
   public sealed interface Outcome {}

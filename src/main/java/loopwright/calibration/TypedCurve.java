@@ -11,8 +11,10 @@ import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
 import loopwright.curve.CurveCheck;
 import loopwright.curve.CurveEntry;
+import loopwright.curve.CurveReading;
 import loopwright.curve.Remark;
 import loopwright.register.ToleranceProfiles;
+import loopwright.standard.Standard;
 import loopwright.web.Form;
 import loopwright.web.UnitsShown;
 
@@ -25,9 +27,11 @@ final class TypedCurve {
   private final Optional<ToleranceProfiles.Stored> profile;
   private final Optional<CurveEntry> entry;
   private final Optional<CurveCheck> check;
+  private final ChosenStandards standards;
   private final List<String> questions = new ArrayList<>();
 
-  private TypedCurve(Form form, Optional<ToleranceProfiles.Stored> profile) {
+  private TypedCurve(
+      Form form, Optional<ToleranceProfiles.Stored> profile, List<Standard> standards) {
     this.form = form;
     this.typed = new CurveForm(form);
     this.profile = profile;
@@ -35,13 +39,21 @@ final class TypedCurve {
     this.check = entry.flatMap(this::checked);
     check.ifPresent(
         c -> c.questions().forEach(question -> questions.add(question.sentenceWithRow())));
+    this.standards = ChosenStandards.of(form, standards);
+    check.ifPresent(c -> questions.addAll(this.standards.questions(readings(c))));
+  }
+
+  private static List<CurveReading> readings(CurveCheck check) {
+    return check.curve().map(Curve::readings).orElse(List.of());
   }
 
   /**
    * @param profile the one chosen in the form, if there is such a one
+   * @param standards all reference standards there are to choose from
    */
-  static TypedCurve of(Form form, Optional<ToleranceProfiles.Stored> profile) {
-    return new TypedCurve(form, profile);
+  static TypedCurve of(
+      Form form, Optional<ToleranceProfiles.Stored> profile, List<Standard> standards) {
+    return new TypedCurve(form, profile, standards);
   }
 
   private Optional<CurveCheck> checked(CurveEntry cells) {
@@ -126,9 +138,11 @@ final class TypedCurve {
     typed.scales();
     Optional<NewCalibration.Outcome> outcome = typed.noCurve() ? withoutCurve() : measured();
     complaints().forEach(form::complain);
+    standards.complaints().forEach(said -> form.complain(ChosenStandards.FIELD, said));
     return form.ok() && at.isPresent()
-        ? outcome.map(
-            o -> new NewCalibration(point, stage, at.get(), by, zero, alloy, o, "entered"))
+        ? outcome
+            .map(o -> new NewCalibration(point, stage, at.get(), by, zero, alloy, o, "entered"))
+            .map(fresh -> fresh.madeWith(standards.certificates()))
         : Optional.empty();
   }
 

@@ -32,7 +32,12 @@ final class AppAccount {
           "calibration_reading",
           "concession",
           "concession_step",
-          "gap_reading");
+          "gap_reading",
+          "reference_standard",
+          "standard_certificate",
+          "standard_range",
+          "standard_event",
+          "calibration_standard");
 
   private AppAccount() {}
 

@@ -54,7 +54,12 @@ public record Journaled(
           "calibration_reading",
           "concession",
           "concession_step",
-          "gap_reading");
+          "gap_reading",
+          "reference_standard",
+          "standard_certificate",
+          "standard_range",
+          "standard_event",
+          "calibration_standard");
 
   /**
    * The journal itself, the row that names this database, and what can be worked out again from the
