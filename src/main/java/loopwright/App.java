@@ -3,6 +3,7 @@ package loopwright;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
 import java.util.TreeSet;
@@ -37,6 +38,7 @@ import loopwright.loop.Judging;
 import loopwright.loop.LoopData;
 import loopwright.loop.LoopPages;
 import loopwright.loop.LoopsOffBalance;
+import loopwright.loop.Need;
 import loopwright.loop.NeedsPages;
 import loopwright.loop.PlantPages;
 import loopwright.loop.Proposed;
@@ -65,6 +67,7 @@ import loopwright.scan.ScanTools;
 import loopwright.search.FindPages;
 import loopwright.standard.StandardPages;
 import loopwright.standard.Standards;
+import loopwright.stock.StockPages;
 import loopwright.symptom.CausePages;
 import loopwright.symptom.LoopsOnRecord;
 import loopwright.web.NavItem;
@@ -82,6 +85,7 @@ public final class App implements AutoCloseable {
           new NavItem("/", "Needs somebody", "needs"),
           new NavItem("/plant", "Plant", "plant"),
           new NavItem("/parts", "Parts", "parts"),
+          new NavItem("/stock", "Stock", "stock"),
           new NavItem("/scan", "Scan check", "scan"),
           new NavItem("/calibrations", "Calibrations", "calibrations"),
           new NavItem("/standards", "Standards", "standards"),
@@ -190,7 +194,16 @@ public final class App implements AutoCloseable {
     return Web.start(settings, page, people, clock, pages(page, base));
   }
 
+  /** The first page asks every feature that has something which needs somebody. */
   private List<Pages> pages(Page page, LabelBase base) {
+    List<Pages> all = new ArrayList<>(featurePages(page, base));
+    List<Need.Source> needing =
+        all.stream().filter(Need.Source.class::isInstance).map(Need.Source.class::cast).toList();
+    all.add(new NeedsPages(database, page, standings, needing, clock));
+    return all;
+  }
+
+  private List<Pages> featurePages(Page page, LabelBase base) {
     RegisteredProfiles judgedBy = new RegisteredProfiles(profiles, register, families, plant);
     CalibrationPages calibrationPages =
         new CalibrationPages(database, page, plant, register, judgedBy, calibrations, standards);
@@ -209,7 +222,7 @@ public final class App implements AutoCloseable {
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
     return List.of(
-        new NeedsPages(database, page, standings, List.of(concessionPages, standardPages), clock),
+        new StockPages(database, page, families, clock),
         new PlantPages(database, page, plant, parts, clock),
         new ChangePages(database, page, plant, parts, judging, configuration, clock),
         new CurvePages(

@@ -49,6 +49,7 @@ class ArchitectureTest {
     "loopwright.remedy..",
     "loopwright.cause..",
     "loopwright.symptom..",
+    "loopwright.stock..",
     "loopwright.registerfile..",
     "loopwright.loop..",
     "loopwright.calibration..",

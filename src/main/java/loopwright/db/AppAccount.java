@@ -37,7 +37,8 @@ final class AppAccount {
           "standard_certificate",
           "standard_range",
           "standard_event",
-          "calibration_standard");
+          "calibration_standard",
+          "minimum_stock");
 
   private AppAccount() {}
 

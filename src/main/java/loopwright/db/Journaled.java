@@ -59,7 +59,8 @@ public record Journaled(
           "standard_certificate",
           "standard_range",
           "standard_event",
-          "calibration_standard");
+          "calibration_standard",
+          "minimum_stock");
 
   /**
    * The journal itself, the row that names this database, and what can be worked out again from the

@@ -1,7 +1,9 @@
 package loopwright.register;
 
+import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import loopwright.matching.KnownLength;
 import loopwright.matching.PartKind;
 import loopwright.units.Length;
@@ -41,5 +43,28 @@ public final class Stock {
   /** What sorts of parts of those families lie in stock with known length. */
   public List<Alike> alike(DSLContext sql, Collection<String> families) {
     return families.isEmpty() ? List.of() : store.alike(sql, families);
+  }
+
+  /**
+   * How many parts of one sort there are.
+   *
+   * @param inStock usable and on a shelf
+   * @param quarantined not usable until somebody says so
+   */
+  public record Count(Sort sort, int inStock, int fitted, int quarantined) {}
+
+  /** Every sort of probe, cable and driver of those families; scrapped parts don't count. */
+  public List<Count> counts(DSLContext sql, Collection<FamilyId> families) {
+    return families.isEmpty() ? List.of() : store.counts(sql, families);
+  }
+
+  /** How many of each sort were put into loops by assemblies since then. */
+  public Map<Sort, Integer> putIn(DSLContext sql, Collection<FamilyId> families, Instant since) {
+    return families.isEmpty() ? Map.of() : store.putIn(sql, families, since);
+  }
+
+  /** Parts in stock that count for no sort, because family or length isn't known. */
+  public int ofNoSort(DSLContext sql) {
+    return store.ofNoSort(sql);
   }
 }

@@ -2,11 +2,16 @@ package loopwright.register;
 
 import static loopwright.db.gen.Tables.COMPONENT;
 import static loopwright.db.gen.Tables.FAMILY;
+import static loopwright.db.gen.Tables.OCCUPANCY;
+import static loopwright.db.gen.Tables.PLACEMENT;
 
+import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Stream;
+import loopwright.db.Tx;
 import loopwright.matching.Evidence;
 import loopwright.matching.KnownLength;
 import loopwright.matching.PartKind;
@@ -20,6 +25,9 @@ import org.jooq.impl.DSL;
 
 /** What lies on the shelves. */
 final class StockStore {
+  /** Kinds of which each length is a sort of its own. */
+  private static final List<String> COUNTED =
+      Stream.of(PartKind.PROBE, PartKind.CABLE, PartKind.DRIVER).map(PartKind::word).toList();
 
   private static final List<String> PROVES =
       Stream.of(Evidence.values()).filter(Evidence::proves).map(Evidence::word).toList();
@@ -85,5 +93,65 @@ final class StockStore {
             new Length(row.get(COMPONENT.LENGTH_M)),
             Evidence.named(row.get(COMPONENT.LENGTH_EVIDENCE)).orElseThrow()),
         new Shelf(row.get(COMPONENT.STORE), row.get(COMPONENT.BIN)));
+  }
+
+  List<Stock.Count> counts(DSLContext sql, Collection<FamilyId> families) {
+    Field<Integer> inStock = inState(PartState.IN_STOCK);
+    Field<Integer> fitted = inState(PartState.FITTED);
+    Field<Integer> quarantined = inState(PartState.QUARANTINED);
+    return sql.select(
+            COMPONENT.FAMILY_ID, COMPONENT.KIND, COMPONENT.LENGTH_M, inStock, fitted, quarantined)
+        .from(COMPONENT)
+        .where(sorted(families))
+        .and(COMPONENT.STATE.ne(PartState.SCRAPPED.word()))
+        .groupBy(COMPONENT.FAMILY_ID, COMPONENT.KIND, COMPONENT.LENGTH_M)
+        .fetch(
+            row ->
+                new Stock.Count(
+                    sort(row), row.get(inStock), row.get(fitted), row.get(quarantined)));
+  }
+
+  private static Field<Integer> inState(PartState state) {
+    return DSL.count().filterWhere(COMPONENT.STATE.eq(state.word())).as(state.name());
+  }
+
+  private static Condition sorted(Collection<FamilyId> families) {
+    return COMPONENT
+        .FAMILY_ID
+        .in(families.stream().map(FamilyId::number).toList())
+        .and(COMPONENT.KIND.in(COUNTED))
+        .and(COMPONENT.LENGTH_M.isNotNull());
+  }
+
+  private static Sort sort(Record row) {
+    return new Sort(
+        new FamilyId(row.get(COMPONENT.FAMILY_ID)),
+        PartKind.named(row.get(COMPONENT.KIND)).orElseThrow(),
+        new Length(row.get(COMPONENT.LENGTH_M)));
+  }
+
+  Map<Sort, Integer> putIn(DSLContext sql, Collection<FamilyId> families, Instant since) {
+    Field<Integer> howMany = DSL.count().as("how_many");
+    return sql.select(COMPONENT.FAMILY_ID, COMPONENT.KIND, COMPONENT.LENGTH_M, howMany)
+        .from(OCCUPANCY)
+        .join(PLACEMENT)
+        .on(PLACEMENT.ID.eq(OCCUPANCY.PLACEMENT_ID))
+        .join(COMPONENT)
+        .on(COMPONENT.ID.eq(OCCUPANCY.COMPONENT_ID))
+        .where(OCCUPANCY.VALID_FROM.ge(Tx.moment(since)))
+        .and(PLACEMENT.SOURCE.eq("assembly"))
+        .and(sorted(families))
+        .groupBy(COMPONENT.FAMILY_ID, COMPONENT.KIND, COMPONENT.LENGTH_M)
+        .fetchMap(StockStore::sort, row -> row.get(howMany));
+  }
+
+  int ofNoSort(DSLContext sql) {
+    return sql.fetchCount(
+        COMPONENT,
+        COMPONENT
+            .STATE
+            .eq(PartState.IN_STOCK.word())
+            .and(COMPONENT.KIND.in(COUNTED))
+            .and(COMPONENT.FAMILY_ID.isNull().or(COMPONENT.LENGTH_M.isNull())));
   }
 }

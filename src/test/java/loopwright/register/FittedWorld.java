@@ -13,6 +13,10 @@ final class FittedWorld {
   private FittedWorld() {}
 
   static void fit(Tx tx, long point, String slot, ComponentId part, String from) {
+    fit(tx, point, slot, part, from, "survey");
+  }
+
+  static void fit(Tx tx, long point, String slot, ComponentId part, String from, String source) {
     PlacementRecord row = tx.row(PLACEMENT);
     row.setPointId(point);
     row.setSlot(slot);
@@ -20,7 +24,7 @@ final class FittedWorld {
     row.setComponentId(part.number());
     row.setValidFrom(Tx.moment(Instant.parse(from)));
     row.setValidUntil(Tx.moment(Span.OPEN));
-    row.setSource("survey");
+    row.setSource(source);
     tx.insert(row);
     tx.sql()
         .insertInto(OCCUPANCY)

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
 import loopwright.db.Act;
 import loopwright.db.Database;
@@ -65,7 +66,7 @@ class PartSearchTest {
           add(tx, PartKind.CABLE, "Nordling", "C%9_", "4.0", null);
           ComponentId fitted = add(tx, PartKind.CABLE, "Nordling", "C-000", "4.0", family);
           long point = RawWorld.point(tx, RawWorld.machine(tx, "K1"), "K1-VX");
-          FittedWorld.fit(tx, point, "path-1", fitted, "2026-02-01T00:00:00Z");
+          FittedWorld.fit(tx, point, "path-1", fitted, "2026-02-01T00:00:00Z", "assembly");
           register.refreshState(tx, fitted);
           register.add(tx, drawn("C-DRAWN", "3.5"));
           proved = add(tx, PartKind.CABLE, "Nordling", "C-READ", "3.5", family);
@@ -122,6 +123,32 @@ class PartSearchTest {
         .extracting(sort -> sort.kind() + " " + sort.length() + " × " + sort.howMany())
         .containsExactly("CABLE 3.5 m × 2", "CABLE 4.0 m × 70", "CABLE 4.5 m × 1");
     assertThat(alike.get(0).first()).isEqualTo(proved);
+  }
+
+  private Map<Sort, Integer> putIn(Instant since) {
+    return database.read(sql -> new Stock().putIn(sql, List.of(family), since));
+  }
+
+  @Test
+  void eachLengthOfAFamilyIsCountedByState() {
+    List<Stock.Count> counts = database.read(sql -> new Stock().counts(sql, List.of(family)));
+    assertThat(counts)
+        .extracting(
+            count ->
+                count.sort().kind()
+                    + " "
+                    + count.sort().length()
+                    + ": "
+                    + count.inStock()
+                    + ", fitted "
+                    + count.fitted())
+        .containsExactlyInAnyOrder(
+            "CABLE 3.5 m: 2, fitted 0", "CABLE 4.0 m: 70, fitted 1", "CABLE 4.5 m: 1, fitted 0");
+    int ofNoSort = database.read(sql -> new Stock().ofNoSort(sql));
+    assertThat(ofNoSort).isEqualTo(122);
+    assertThat(putIn(FROM))
+        .containsExactly(Map.entry(new Sort(family, PartKind.CABLE, Length.ofMetres("4")), 1));
+    assertThat(putIn(Instant.parse("2026-02-02T00:00:00Z"))).isEmpty();
   }
 
   @ParameterizedTest
