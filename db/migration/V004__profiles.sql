@@ -27,6 +27,9 @@ CREATE TABLE tolerance_profile_version (
   grid_from_mil DECIMAL(9, 3),
   grid_to_mil DECIMAL(9, 3),
   grid_step_mil DECIMAL(9, 3),
+  decision_rule VARCHAR(12) DEFAULT 'simple' NOT NULL,
+  risk_limit DOUBLE PRECISION,
+  review_asked BOOLEAN DEFAULT FALSE NOT NULL,
   change_id BIGINT NOT NULL,
   CONSTRAINT tolerance_profile_version_pk PRIMARY KEY (id),
   CONSTRAINT tolerance_profile_version_uq UNIQUE (profile_id, version_no),
@@ -37,6 +40,8 @@ CREATE TABLE tolerance_profile_version (
   CONSTRAINT tolerance_profile_version_isf CHECK (isf_percent > 0 AND isf_percent <= 50),
   CONSTRAINT tolerance_profile_version_dsl CHECK (deviation_um > 0),
   CONSTRAINT tolerance_profile_version_shift CHECK (shift_rule IN ('least largest deviation', 'mean deviation zero')),
+  CONSTRAINT tolerance_profile_version_rule CHECK (decision_rule IN ('simple', 'guarded', 'risk limit')),
+  CONSTRAINT tolerance_profile_version_risk CHECK ((decision_rule = 'risk limit' AND risk_limit IS NOT NULL AND risk_limit > 0 AND risk_limit <= 0.5) OR (decision_rule <> 'risk limit' AND risk_limit IS NULL)),
   CONSTRAINT tolerance_profile_version_grid CHECK (grid_from_um < grid_to_um AND grid_step_um > 0)
 );
 COMMENT ON TABLE tolerance_profile_version IS 'Insert-only: changed limits are a new version, so that an old verdict can always be explained.';
@@ -44,3 +49,6 @@ COMMENT ON COLUMN tolerance_profile_version.scale_factor IS 'Nominal as declared
 COMMENT ON COLUMN tolerance_profile_version.deviation_um IS 'Largest allowed deviation from the straight line at the nominal slope, µm.';
 COMMENT ON COLUMN tolerance_profile_version.shift_rule IS 'How the line is placed in voltage; the two rules give different deviations.';
 COMMENT ON COLUMN tolerance_profile_version.grid_from_mil IS 'The inch grid is another set of gaps, not a conversion: 90 mil is 2,286 µm.';
+COMMENT ON COLUMN tolerance_profile_version.decision_rule IS 'How a decision is made in the face of uncertainty: simple acceptance, limits guarded by U, or a limit to the risk of a false acceptance.';
+COMMENT ON COLUMN tolerance_profile_version.risk_limit IS 'Largest accepted probability of a false acceptance, 0 to 0.5; only with the rule risk limit.';
+COMMENT ON COLUMN tolerance_profile_version.review_asked IS 'Whether a second person reviews what a technician has signed.';

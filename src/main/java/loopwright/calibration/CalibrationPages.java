@@ -8,8 +8,11 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
+import loopwright.curve.CurveResult;
 import loopwright.db.Database;
 import loopwright.loop.Combinations;
 import loopwright.loop.LoopPanel;
@@ -17,6 +20,8 @@ import loopwright.plant.Plant;
 import loopwright.plant.PointId;
 import loopwright.register.Component;
 import loopwright.register.Register;
+import loopwright.register.ToleranceProfiles;
+import loopwright.standard.StandardUsed;
 import loopwright.standard.Standards;
 import loopwright.time.SiteMoment;
 import loopwright.web.Actor;
@@ -83,6 +88,9 @@ public final class CalibrationPages implements Pages, LoopPanel {
   record DraftLine(String tag, String href, String savedAt) {}
 
   record Chip(String label, String href, boolean on) {}
+
+  /** A profile's version by its number. */
+  record VersionChoice(long number, String words) {}
 
   record Part(long id, String words) {}
 
@@ -212,7 +220,11 @@ public final class CalibrationPages implements Pages, LoopPanel {
           Calibrated calibrated = found(sql, http.pathParam("number"));
           ZoneId zone = zone(sql, calibrated);
           model.put("record", record(sql, calibrated, zone));
-          model.put("judged", judged(sql, calibrated, units, "curve").orElse(null));
+          Optional<ToleranceProfiles.Stored> other = other(sql, http, calibrated);
+          model.put("judged", judged(sql, calibrated, other, units, http).orElse(null));
+          model.put("other", other.map(CalibrationPages::inWords).orElse(null));
+          model.put("otherAsked", http.queryParam("profile"));
+          model.put("versions", calibrated.hasCurve() ? versions(sql) : List.of());
           return calibrated;
         });
     page.show(http, "calibration/one", model);
@@ -280,6 +292,67 @@ public final class CalibrationPages implements Pages, LoopPanel {
         .toList();
   }
 
+  /** Another version under which the reader wants to look at the record; nothing is changed. */
+  private Optional<ToleranceProfiles.Stored> other(DSLContext sql, Context http, Calibrated c) {
+    String asked = http.queryParam("profile");
+    if (asked == null || !asked.matches("\\d{1,15}") || !c.hasCurve()) {
+      return Optional.empty();
+    }
+    return profiles
+        .version(sql, Long.parseLong(asked))
+        .filter(stored -> !Objects.equals(c.profileVersion(), stored.version()));
+  }
+
+  private static String inWords(ToleranceProfiles.Stored stored) {
+    return stored.profile().code() + ", version " + stored.profile().version();
+  }
+
+  /** Every version of every profile, to look under. */
+  private List<VersionChoice> versions(DSLContext sql) {
+    return profiles.newest(sql).stream()
+        .flatMap(newest -> profiles.versions(sql, newest.profile().code()).stream())
+        .map(stored -> new VersionChoice(stored.version(), inWords(stored)))
+        .toList();
+  }
+
+  private Optional<CurveResults.Shown> judged(
+      DSLContext sql,
+      Calibrated c,
+      Optional<ToleranceProfiles.Stored> other,
+      UnitsShown units,
+      Context http) {
+    Optional<ToleranceProfiles.Stored> stored =
+        other.or(
+            () -> Optional.ofNullable(c.profileVersion()).flatMap(v -> profiles.version(sql, v)));
+    boolean check = "chance".equals(http.queryParam("check"));
+    return calibrations
+        .curve(sql, c)
+        .flatMap(curve -> stored.map(s -> shown(sql, c, curve, s, units, "curve", check)));
+  }
+
+  private CurveResults.Shown shown(
+      DSLContext sql,
+      Calibrated c,
+      Curve curve,
+      ToleranceProfiles.Stored judgedBy,
+      UnitsShown units,
+      String id,
+      boolean check) {
+    CurveResult result = CurveAnalysis.of(curve, judgedBy.profile());
+    CurveResults.Shown shown =
+        CurveResults.of(
+            result, curve.gapUnit(), units, id, c.zero().isEmpty() ? "" : "zero: " + c.zero());
+    List<StandardUsed> used = standards.used(sql, calibrations.certificates(sql, c));
+    if (used.isEmpty()) {
+      return shown;
+    }
+    UncertaintyShown stated = UncertaintyShown.of(curve, result, judgedBy.terms(), used, units);
+    return shown.with(
+        check
+            ? UncertaintyShown.checked(stated, curve, result, judgedBy.terms(), used, units, c.id())
+            : stated);
+  }
+
   /** The curve judged again by the version that judged it then. */
   private Optional<CurveResults.Shown> judged(
       DSLContext sql, Calibrated c, UnitsShown units, String id) {
@@ -289,14 +362,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
             curve ->
                 Optional.ofNullable(c.profileVersion())
                     .flatMap(version -> profiles.version(sql, version))
-                    .map(
-                        stored ->
-                            CurveResults.of(
-                                CurveAnalysis.of(curve, stored.profile()),
-                                curve.gapUnit(),
-                                units,
-                                id,
-                                c.zero().isEmpty() ? "" : "zero: " + c.zero())));
+                    .map(stored -> shown(sql, c, curve, stored, units, id, false)));
   }
 
   @Override

@@ -14,6 +14,7 @@ import loopwright.curve.ToleranceProfile;
 import loopwright.units.Numbers;
 import loopwright.units.Unit;
 import loopwright.web.UnitsShown;
+import org.jspecify.annotations.Nullable;
 
 /** A judged curve in words and rows, for pages. Rounded here and nowhere before. */
 final class CurveResults {
@@ -52,7 +53,25 @@ final class CurveResults {
       List<Row> rows,
       String plot,
       String gapUnit,
-      String slopeUnit) {}
+      String slopeUnit,
+      @Nullable UncertaintyShown uncertainty) {
+
+    Shown with(UncertaintyShown stated) {
+      return new Shown(
+          verdict,
+          isfVerdict,
+          dslVerdict,
+          profile,
+          profileCode,
+          lines,
+          findings,
+          rows,
+          plot,
+          gapUnit,
+          slopeUnit,
+          stated);
+    }
+  }
 
   /**
    * @param id of the drawing on its page
@@ -80,7 +99,8 @@ final class CurveResults {
         rows(profile),
         CurveDrawing.svg(result, id, gapUnit, zero),
         units.metric() ? "µm" : "mil",
-        units.metric() ? "mV/µm" : "mV/mil");
+        units.metric() ? "mV/µm" : "mV/mil",
+        null);
   }
 
   private List<Line> lines(ToleranceProfile profile) {

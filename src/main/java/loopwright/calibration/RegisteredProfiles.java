@@ -44,6 +44,10 @@ public final class RegisteredProfiles {
     return profiles.newest(sql, code);
   }
 
+  List<ToleranceProfiles.Stored> versions(DSLContext sql, String code) {
+    return profiles.versions(sql, code);
+  }
+
   Optional<ToleranceProfiles.Stored> version(DSLContext sql, long number) {
     return profiles.version(sql, number);
   }

@@ -12,6 +12,7 @@ import loopwright.curve.CurveAnalysis;
 import loopwright.curve.CurveCheck;
 import loopwright.curve.CurveEntry;
 import loopwright.curve.CurveReading;
+import loopwright.curve.CurveResult;
 import loopwright.curve.Remark;
 import loopwright.register.ToleranceProfiles;
 import loopwright.standard.Standard;
@@ -116,16 +117,16 @@ final class TypedCurve {
   Optional<CurveResults.Shown> shown(UnitsShown units) {
     return check
         .flatMap(CurveCheck::curve)
-        .flatMap(
-            curve ->
-                profile.map(
-                    p ->
-                        CurveResults.of(
-                            CurveAnalysis.of(curve, p.profile()),
-                            curve.gapUnit(),
-                            units,
-                            "typed",
-                            "")));
+        .flatMap(curve -> profile.map(p -> shown(curve, p, units)));
+  }
+
+  private CurveResults.Shown shown(
+      Curve curve, ToleranceProfiles.Stored judgedBy, UnitsShown units) {
+    CurveResult result = CurveAnalysis.of(curve, judgedBy.profile());
+    CurveResults.Shown shown = CurveResults.of(result, curve.gapUnit(), units, "typed", "");
+    return standards.used().isEmpty()
+        ? shown
+        : shown.with(UncertaintyShown.of(curve, result, judgedBy.terms(), standards.used(), units));
   }
 
   /** The calibration to keep; empty when the form was complained of. */

@@ -51,6 +51,8 @@ final class ProfilePages implements Pages {
       String dsl,
       String shift,
       List<String> grids,
+      String rule,
+      boolean review,
       String source,
       String edition) {
 
@@ -66,6 +68,8 @@ final class ProfilePages implements Pages {
           "±" + both(profile.dslLimit()),
           profile.shiftRule().label(),
           profile.grids().stream().map(Grid::toString).toList(),
+          stored.terms().ruleInWords(),
+          stored.terms().reviewAsked(),
           profile.source(),
           profile.edition());
     }

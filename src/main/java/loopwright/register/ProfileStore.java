@@ -17,6 +17,7 @@ import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.ToleranceProfileRecord;
 import loopwright.db.gen.tables.records.ToleranceProfileVersionRecord;
 import loopwright.problem.Refused;
+import loopwright.uncertainty.DecisionRule;
 import loopwright.units.Numbers;
 import loopwright.units.Reported;
 import loopwright.units.ScaleFactor;
@@ -60,7 +61,7 @@ final class ProfileStore {
         .fetch(ProfileStore::stored);
   }
 
-  long insert(Tx tx, ToleranceProfile profile) {
+  long insert(Tx tx, ToleranceProfile profile, ProfileTerms terms) {
     if (profile.isfTolerancePercent().compareTo(MOST_ISF_PERCENT) > 0) {
       throw new Refused(
           RegisterProblem.OUT_OF_RANGE,
@@ -81,6 +82,10 @@ final class ProfileStore {
     row.setDeviationUm(profile.dslLimitMicrometres());
     row.setShiftRule(profile.shiftRule().label());
     fillGrids(row, profile.grids());
+    row.setDecisionRule(terms.rule().label());
+    row.setRiskLimit(
+        terms.rule().kind() == DecisionRule.Kind.RISK_LIMIT ? terms.rule().riskLimit() : null);
+    row.setReviewAsked(terms.reviewAsked());
     return tx.insert(row).getId();
   }
 
@@ -141,7 +146,16 @@ final class ProfileStore {
             reported(row.getDeviationTyped()),
             shiftRule(row.getShiftRule()),
             grids(row));
-    return new ToleranceProfiles.Stored(row.getId(), profile);
+    return new ToleranceProfiles.Stored(
+        row.getId(), profile, new ProfileTerms(rule(row), row.getReviewAsked()));
+  }
+
+  private static DecisionRule rule(ToleranceProfileVersionRecord row) {
+    return switch (row.getDecisionRule()) {
+      case "guarded" -> DecisionRule.guarded();
+      case "risk limit" -> DecisionRule.riskLimit(row.getRiskLimit());
+      default -> DecisionRule.simple();
+    };
   }
 
   private static Reported reported(String typed) {

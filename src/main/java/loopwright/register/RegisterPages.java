@@ -29,6 +29,7 @@ public final class RegisterPages implements Pages {
             new PartEditPages(database, page, register, families, clock),
             new PartPages(database, page, register, families, panels),
             new FamilyPages(database, page, families),
+            new ProfileEditPages(database, page, profiles),
             new ProfilePages(database, page, profiles, families));
   }
 

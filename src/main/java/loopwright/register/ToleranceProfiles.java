@@ -13,8 +13,11 @@ import org.jooq.DSLContext;
 public final class ToleranceProfiles {
   private final ProfileStore store = new ProfileStore();
 
-  /** A profile's version and its number in the database, which a record of a calibration keeps. */
-  public record Stored(long version, ToleranceProfile profile) {}
+  /**
+   * A profile's version, how it decides, and its number in the database, which a record of a
+   * calibration keeps.
+   */
+  public record Stored(long version, ToleranceProfile profile, ProfileTerms terms) {}
 
   /** The newest version of each, by code. */
   public List<Stored> newest(DSLContext sql) {
@@ -42,7 +45,12 @@ public final class ToleranceProfiles {
    * @return the number that records keep
    */
   public long add(Tx tx, ToleranceProfile profile) {
-    return store.insert(tx, profile);
+    return add(tx, profile, ProfileTerms.SIMPLE);
+  }
+
+  /** The same with its decision rule. */
+  public long add(Tx tx, ToleranceProfile profile, ProfileTerms terms) {
+    return store.insert(tx, profile, terms);
   }
 
   /** Puts the profiles that come with the program into a database that has none. */
