@@ -60,15 +60,12 @@ public record Journaled(
           "standard_range",
           "standard_event",
           "calibration_standard",
-<<<<<<< HEAD
-          "minimum_stock");
-=======
+          "minimum_stock",
           "authorisation",
           "authorisation_ended",
           "standard_concession",
           "calibration_signature",
           "calibration_superseded");
->>>>>>> 8036070 (Uncertainty on the record from the equipment it was made with; decision rules and versions of profiles by engineers; looking under another profile)
 
   /**
    * The journal itself, the row that names this database, and what can be worked out again from the
