@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
+import loopwright.demo.DemoFaults;
 import loopwright.people.People;
 import loopwright.testing.Browser;
 import loopwright.testing.DemoSite;
@@ -88,8 +90,49 @@ class DemoBrowserTest {
     assertThat(text("main")).contains("K101-V3X", "too long").contains("K101-V3Y", "too short");
   }
 
+  /** Everything about the configuration that is hidden in the plant, and nothing else. */
   @Test
   @Order(2)
+  void hiddenFaultsAreFoundByTheFirstPageAndPutRightByTheExchangeFinder() {
+    open("/");
+    List<String> told =
+        browser.driver().findElements(By.cssSelector("table.rows tbody tr")).stream()
+            .map(
+                row ->
+                    row.findElement(By.cssSelector(".verdict")).getText()
+                        + " "
+                        + row.findElement(By.cssSelector("td:nth-child(2) a")).getText())
+            .toList();
+    List<String> refused =
+        Stream.of(
+                DemoFaults.CABLES_SWAPPED,
+                DemoFaults.PROBES_SWAPPED,
+                List.of(DemoFaults.TOO_LONG_AND_REGAPPED, DemoFaults.DRIVER_OF_ANOTHER_LENGTH))
+            .flatMap(List::stream)
+            .map(tag -> "refused " + tag)
+            .toList();
+    assertThat(told)
+        .filteredOn(row -> row.startsWith("refused"))
+        .containsExactlyInAnyOrderElementsOf(refused);
+    assertThat(told)
+        .filteredOn(row -> row.startsWith("unknown"))
+        .containsExactly("unknown " + DemoFaults.UNKNOWN_LENGTH);
+    assertThat(told).contains("attention " + DemoFaults.CHANGED_SINCE_CALIBRATION);
+
+    browser.driver().findElement(By.linkText("Exchanges")).click();
+    String exchanges = text("main");
+    assertThat(exchanges)
+        .contains("Swap the extension cables of K101-V3X and K101-V3Y")
+        .contains("Or swap the probes, each with its lead, of K201-V5X and K201-V5Y")
+        .contains("Look: are the parts swapped, or only the records?");
+    String fromStore = exchanges.substring(exchanges.indexOf("From the store"));
+    assertThat(fromStore)
+        .containsPattern(DemoFaults.TOO_LONG_AND_REGAPPED + ".*extension cable 5.0 m")
+        .containsPattern(DemoFaults.DRIVER_OF_ANOTHER_LENGTH + ".*driver 4.572 m");
+  }
+
+  @Test
+  @Order(3)
   void aLoopOutOfBalanceIsSeenAndAnAssemblyThatDoesNotMatchIsRefused() {
     open("/loops/K101-V3X");
     assertThat(text("h1")).contains("K101-V3X");
@@ -104,7 +147,7 @@ class DemoBrowserTest {
   }
 
   @Test
-  @Order(3)
+  @Order(4)
   void findingsChangeWhilePartsAreChosenAndASerialNobodyKnowsIsComplainedOf() {
     open("/loops/K101-V3X/assembly");
     waitForText("#judged", "refused");
@@ -129,7 +172,7 @@ class DemoBrowserTest {
   }
 
   @Test
-  @Order(4)
+  @Order(5)
   void aCurveIsJudgedWhileItIsTypedAndKeptAgainstThePartsFitted() {
     open("/loops/K101-V3X/curve");
     List<WebElement> ups = browser.driver().findElements(By.name("up"));
@@ -152,7 +195,7 @@ class DemoBrowserTest {
 
   /** From "the gap voltage is right and the sensitivity low" to what to do, on one page. */
   @Test
-  @Order(5)
+  @Order(6)
   void twoNumbersLeadToACauseAndTheNextStep() {
     open("/loops/K201-V2X");
     browser.driver().findElement(By.linkText("Find a cause")).click();
@@ -174,7 +217,7 @@ class DemoBrowserTest {
   }
 
   @Test
-  @Order(6)
+  @Order(7)
   void noPageIsWiderThanAPhone() {
     browser.width(Browser.PHONE);
     for (String path :
@@ -193,6 +236,9 @@ class DemoBrowserTest {
             "/parts",
             "/labels?loop=K101-V3X",
             "/scan",
+            "/stock",
+            "/exchanges",
+            "/concessions",
             "/families",
             "/profiles")) {
       open(path);

@@ -10,20 +10,20 @@ import java.util.Set;
  * <p>Parts exchanged in an outage between as found and as left are ordinary history; the faults are
  * the cases after them.
  */
-final class DemoFaults {
-  static final List<String> CABLES_SWAPPED = List.of("K101-V3X", "K101-V3Y");
-  static final List<String> PROBES_SWAPPED = List.of("K201-V5X", "K201-V5Y");
+public final class DemoFaults {
+  public static final List<String> CABLES_SWAPPED = List.of("K101-V3X", "K101-V3Y");
+  public static final List<String> PROBES_SWAPPED = List.of("K201-V5X", "K201-V5Y");
 
   /** Probe with a lead 1 m too long, then moved until the voltage looked right. */
-  static final String TOO_LONG_AND_REGAPPED = "G301-V7X";
+  public static final String TOO_LONG_AND_REGAPPED = "G301-V7X";
 
   /** A driver tuned for 20 ft on a 15 ft loop. */
-  static final String DRIVER_OF_ANOTHER_LENGTH = "K601-V5Y";
+  public static final String DRIVER_OF_ANOTHER_LENGTH = "K601-V5Y";
 
   /** Like for like, but no curve since. */
-  static final String CHANGED_SINCE_CALIBRATION = "K501-V2X";
+  public static final String CHANGED_SINCE_CALIBRATION = "K501-V2X";
 
-  static final String UNKNOWN_LENGTH = "K601-V8X";
+  public static final String UNKNOWN_LENGTH = "K601-V8X";
 
   /** Loses sensitivity year by year and still conforms. */
   static final String DRIFTING = "K501-V4Y";
