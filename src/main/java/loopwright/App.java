@@ -23,6 +23,8 @@ import loopwright.db.Place;
 import loopwright.db.Tx;
 import loopwright.demo.DemoPlant;
 import loopwright.exchange.Proposal;
+import loopwright.exposure.EffectPanels;
+import loopwright.exposure.Effects;
 import loopwright.importing.Features;
 import loopwright.importing.ImportPages;
 import loopwright.importing.Importing;
@@ -205,8 +207,17 @@ public final class App implements AutoCloseable {
 
   private List<Pages> featurePages(Page page, LabelBase base) {
     RegisteredProfiles judgedBy = new RegisteredProfiles(profiles, register, families, plant);
+    EffectPanels effects = new EffectPanels(new Effects(plant, channels, calibrations, judgedBy));
     CalibrationPages calibrationPages =
-        new CalibrationPages(database, page, plant, register, judgedBy, calibrations, standards);
+        new CalibrationPages(
+            database,
+            page,
+            plant,
+            register,
+            judgedBy,
+            calibrations,
+            standards,
+            List.of(effects));
     StandardPages standardPages =
         new StandardPages(
             database,
@@ -244,7 +255,7 @@ public final class App implements AutoCloseable {
             plant,
             channels,
             judging,
-            List.of(concessionPages, calibrationPages, causePages, new LabelsOfLoop()),
+            List.of(effects, concessionPages, calibrationPages, causePages, new LabelsOfLoop()),
             clock),
         concessionPages,
         calibrationPages,

@@ -50,6 +50,8 @@ class ArchitectureTest {
     "loopwright.cause..",
     "loopwright.symptom..",
     "loopwright.stock..",
+    "loopwright.protection..",
+    "loopwright.exposure..",
     "loopwright.registerfile..",
     "loopwright.loop..",
     "loopwright.calibration..",
@@ -69,6 +71,7 @@ class ArchitectureTest {
     "loopwright.uncertainty..",
     "loopwright.exchange..",
     "loopwright.cause..",
+    "loopwright.protection..",
     "loopwright.numerics..",
     "loopwright.units.."
   };

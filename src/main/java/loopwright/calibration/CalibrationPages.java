@@ -50,6 +50,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
   private final RegisteredProfiles profiles;
   private final Calibrations calibrations;
   private final Standards standards;
+  private final List<RecordPanel> panels;
   private final DraftStore drafts = new DraftStore();
 
   public CalibrationPages(
@@ -59,7 +60,8 @@ public final class CalibrationPages implements Pages, LoopPanel {
       Register register,
       RegisteredProfiles profiles,
       Calibrations calibrations,
-      Standards standards) {
+      Standards standards,
+      List<RecordPanel> panels) {
     this.database = database;
     this.page = page;
     this.plant = plant;
@@ -67,6 +69,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
     this.profiles = profiles;
     this.calibrations = calibrations;
     this.standards = standards;
+    this.panels = List.copyOf(panels);
   }
 
   @Override
@@ -225,9 +228,21 @@ public final class CalibrationPages implements Pages, LoopPanel {
           model.put("other", other.map(CalibrationPages::inWords).orElse(null));
           model.put("otherAsked", http.queryParam("profile"));
           model.put("versions", calibrated.hasCurve() ? versions(sql) : List.of());
+          model.put("panels", panels(sql, calibrated, units));
           return calibrated;
         });
     page.show(http, "calibration/one", model);
+  }
+
+  record PanelShown(String template, Object model) {}
+
+  private List<PanelShown> panels(DSLContext sql, Calibrated calibrated, UnitsShown units) {
+    return panels.stream()
+        .flatMap(
+            panel ->
+                panel.model(sql, calibrated, units).stream()
+                    .map(model -> new PanelShown(panel.template(), model)))
+        .toList();
   }
 
   private Calibrated found(DSLContext sql, String number) {

@@ -7,6 +7,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import loopwright.curve.Curve;
+import loopwright.curve.CurveAnalysis;
+import loopwright.curve.CurveResult;
 import loopwright.loop.Configuration;
 import loopwright.loop.Placed;
 import loopwright.plant.Plant;
@@ -50,6 +53,13 @@ public final class RegisteredProfiles {
 
   Optional<ToleranceProfiles.Stored> version(DSLContext sql, long number) {
     return profiles.version(sql, number);
+  }
+
+  /** A kept curve judged again by the version that judged it then. */
+  public Optional<CurveResult> judged(DSLContext sql, Calibrated calibrated, Curve curve) {
+    return Optional.ofNullable(calibrated.profileVersion())
+        .flatMap(version -> version(sql, version))
+        .map(stored -> CurveAnalysis.of(curve, stored.profile()));
   }
 
   /**

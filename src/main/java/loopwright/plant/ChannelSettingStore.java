@@ -15,7 +15,6 @@ import java.util.Set;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.ChannelSettingRecord;
 import loopwright.journal.KnownTimeStore;
-import loopwright.matching.ChannelView;
 import loopwright.time.Viewpoint;
 import org.jooq.DSLContext;
 import org.jooq.Result;
@@ -24,7 +23,7 @@ import org.jooq.Result;
 final class ChannelSettingStore {
 
   /** Channels that measure what the points see, with a setting on record, in their order. */
-  Map<Long, List<ChannelView>> measuredFrom(
+  Map<Long, List<ChannelInForce>> measuredFrom(
       DSLContext sql, Collection<Long> points, Viewpoint viewpoint) {
     Map<Long, List<Channel>> fed =
         sql.select(CHANNEL.asterisk(), POINT_CHANNEL.POINT_ID)
@@ -38,20 +37,20 @@ final class ChannelSettingStore {
     Set<Long> channels = new HashSet<>();
     fed.values().forEach(some -> some.forEach(channel -> channels.add(channel.id().number())));
     Map<Long, Map<SettingBasis, ChannelSetting>> settings = newest(sql, channels, viewpoint);
-    Map<Long, List<ChannelView>> views = new HashMap<>();
+    Map<Long, List<ChannelInForce>> views = new HashMap<>();
     fed.forEach((point, some) -> views.put(point, views(some, settings)));
     return views;
   }
 
-  private static List<ChannelView> views(
+  private static List<ChannelInForce> views(
       List<Channel> channels, Map<Long, Map<SettingBasis, ChannelSetting>> settings) {
-    List<ChannelView> views = new ArrayList<>();
+    List<ChannelInForce> views = new ArrayList<>();
     for (Channel channel : channels) {
       Map<SettingBasis, ChannelSetting> both = settings.get(channel.id().number());
       if (both != null) {
         views.add(
             ToldAndFound.of(both.get(SettingBasis.APPROVED), both.get(SettingBasis.FOUND))
-                .view(channel.position().toString()));
+                .inForce(channel.position().toString()));
       }
     }
     return views;

@@ -6,6 +6,7 @@ import java.util.regex.Pattern;
 import loopwright.db.Tx;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
+import loopwright.time.Viewpoint;
 import org.jooq.DSLContext;
 
 /** Monitor channels: what they were told, which points feed them, how they vote. */
@@ -35,6 +36,16 @@ public final class Channels {
   /** The channels that a point feeds, each with its newest approved and found setting. */
   public List<PointChannel> ofPoint(DSLContext sql, PointId point) {
     return store.ofPoint(sql, point);
+  }
+
+  /**
+   * What the channels that measure a point do at a moment, as known then; a channel of which no
+   * setting is on record is left out.
+   */
+  public List<ChannelInForce> measuring(DSLContext sql, PointId point, Viewpoint viewpoint) {
+    return settings
+        .measuredFrom(sql, List.of(point.number()), viewpoint)
+        .getOrDefault(point.number(), List.of());
   }
 
   /** Every setting of one basis, newest first. */

@@ -4,7 +4,6 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import loopwright.matching.ChannelView;
 import loopwright.matching.Measures;
 import loopwright.matching.PlaceView;
 import loopwright.time.Viewpoint;
@@ -25,7 +24,7 @@ public final class PlacesAsJudged {
    */
   public Map<Long, PlaceView> places(
       DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint) {
-    Map<Long, List<ChannelView>> channels = settings.measuredFrom(sql, numbers, viewpoint);
+    Map<Long, List<ChannelInForce>> channels = settings.measuredFrom(sql, numbers, viewpoint);
     Map<Long, PlaceView> places = new HashMap<>();
     for (Point point : points.points(sql, numbers)) {
       long number = point.id().number();
@@ -34,7 +33,7 @@ public final class PlacesAsJudged {
     return places;
   }
 
-  private static PlaceView view(PointDetails details, List<ChannelView> channels) {
+  private static PlaceView view(PointDetails details, List<ChannelInForce> channels) {
     Surroundings around = details.surroundings();
     return new PlaceView(
         measures(details.kind()),
@@ -45,7 +44,7 @@ public final class PlacesAsJudged {
         around.routeCelsius(),
         around.boxCelsius(),
         micrometres(details.approvedGap()),
-        channels);
+        channels.stream().map(ChannelInForce::view).toList());
   }
 
   private static @Nullable Double micrometres(@Nullable Reported gap) {

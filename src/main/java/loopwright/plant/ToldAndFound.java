@@ -1,8 +1,5 @@
 package loopwright.plant;
 
-import java.math.BigDecimal;
-import loopwright.matching.ChannelView;
-import loopwright.matching.Range;
 import loopwright.units.ScaleFactor;
 import loopwright.units.Unit;
 import org.jspecify.annotations.Nullable;
@@ -34,23 +31,22 @@ final class ToldAndFound {
         : new ToldAndFound(found, approved);
   }
 
-  ChannelView view(String name) {
+  ChannelInForce inForce(String name) {
     @Nullable ScaleFactor scale = leading.scaleFactor();
     Unit unit = unit();
-    Limits ok = filled(leading.okVolts(), filling.okVolts());
-    Direction positive = leading.positive() == null ? filling.positive() : leading.positive();
-    return new ChannelView(
+    return new ChannelInForce(
         name,
         scale == null ? filling.scaleFactor() : scale,
         scale == null || leading.scaleReason().isEmpty() && sameScale()
             ? filling.scaleReason()
             : leading.scaleReason(),
-        range(level(leading.fullScale(), filling.fullScale(), unit)),
-        range(level(leading.danger(), filling.danger(), unit)),
+        level(leading.fullScale(), filling.fullScale(), unit),
+        level(leading.alert(), filling.alert(), unit),
+        level(leading.danger(), filling.danger(), unit),
         unit,
-        range(ok),
+        filled(leading.okVolts(), filling.okVolts()),
         leading.zeroVolts() == null ? filling.zeroVolts() : leading.zeroVolts(),
-        positive == null ? null : positive == Direction.TOWARD);
+        leading.positive() == null ? filling.positive() : leading.positive());
   }
 
   /** The reason given with the same number holds for it, whichever of the two carries it. */
@@ -74,10 +70,5 @@ final class ToldAndFound {
   /** One side is never put together with the other side of another setting. */
   private static Limits filled(Limits first, Limits second) {
     return first.equals(Limits.NONE) ? second : first;
-  }
-
-  private static Range range(Limits limits) {
-    @Nullable BigDecimal low = limits.low();
-    return new Range(low, limits.high());
   }
 }

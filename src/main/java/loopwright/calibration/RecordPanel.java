@@ -1,0 +1,16 @@
+package loopwright.calibration;
+
+import java.util.Optional;
+import loopwright.web.UnitsShown;
+import org.jooq.DSLContext;
+
+/**
+ * What another feature shows on the page of one record; its template has a fragment {@code
+ * panel(model)}.
+ */
+public interface RecordPanel {
+  String template();
+
+  /** Empty where it has nothing to say of that record. */
+  Optional<Object> model(DSLContext sql, Calibrated record, UnitsShown units);
+}
