@@ -25,6 +25,8 @@ import loopwright.demo.DemoPlant;
 import loopwright.exchange.Proposal;
 import loopwright.exposure.EffectPanels;
 import loopwright.exposure.Effects;
+import loopwright.exposure.ImpactPages;
+import loopwright.exposure.ImpactReviews;
 import loopwright.importing.Features;
 import loopwright.importing.ImportPages;
 import loopwright.importing.Importing;
@@ -114,6 +116,7 @@ public final class App implements AutoCloseable {
   private final Judging judging;
   private final Standings standings;
   private final Configuration configuration;
+  private final ImpactReviews impacts = new ImpactReviews();
   private final Calibrations calibrations;
   private final Standards standards = new Standards();
   private final Importing importing;
@@ -134,7 +137,7 @@ public final class App implements AutoCloseable {
             StandardRules.book());
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);
-    this.calibrations = new Calibrations(configuration, standings, clock);
+    this.calibrations = new Calibrations(configuration, standings, impacts, clock);
     Features taken =
         new Features(families, profiles, register, plant, channels, configuration, calibrations);
     this.importing = new Importing(database, taken, clock);
@@ -207,7 +210,9 @@ public final class App implements AutoCloseable {
 
   private List<Pages> featurePages(Page page, LabelBase base) {
     RegisteredProfiles judgedBy = new RegisteredProfiles(profiles, register, families, plant);
-    EffectPanels effects = new EffectPanels(new Effects(plant, channels, calibrations, judgedBy));
+    Effects worked = new Effects(plant, channels, calibrations, judgedBy);
+    EffectPanels effects = new EffectPanels(worked);
+    ImpactPages impactPages = new ImpactPages(database, page, plant, calibrations, worked, impacts);
     CalibrationPages calibrationPages =
         new CalibrationPages(
             database,
@@ -217,7 +222,7 @@ public final class App implements AutoCloseable {
             judgedBy,
             calibrations,
             standards,
-            List.of(effects));
+            List.of(effects, impactPages));
     StandardPages standardPages =
         new StandardPages(
             database,
@@ -260,6 +265,7 @@ public final class App implements AutoCloseable {
         concessionPages,
         calibrationPages,
         standardPages,
+        impactPages,
         causePages,
         new RegisterPages(
             database,

@@ -77,8 +77,12 @@ final class CalibrationStore {
     return combination.getId();
   }
 
-  /** Stores it; {@code result} belongs to the measured curve. */
-  String insert(
+  /**
+   * Stores it; {@code result} belongs to the measured curve.
+   *
+   * @return its row's number
+   */
+  long insert(
       Tx tx, NewCalibration fresh, long combination, String number, @Nullable CurveResult result) {
     CalibrationRecord row = tx.row(CALIBRATION);
     row.setNumber(number);
@@ -103,7 +107,7 @@ final class CalibrationStore {
     tx.insert(row);
     tx.insertGroup(row.getId(), readings(tx, row.getId(), fresh.readings()));
     MadeWithStore.insert(tx, row.getId(), fresh.certificates());
-    return number;
+    return row.getId();
   }
 
   private static void asTyped(CalibrationRecord row, List<CurveReading> readings) {

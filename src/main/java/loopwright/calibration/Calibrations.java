@@ -18,6 +18,7 @@ import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
 import loopwright.curve.CurveReading;
 import loopwright.curve.CurveResult;
+import loopwright.curve.Verdict;
 import loopwright.db.Chunks;
 import loopwright.db.Tx;
 import loopwright.loop.AsLeftFacts;
@@ -40,11 +41,17 @@ public final class Calibrations {
   private final CalibrationStore store = new CalibrationStore();
   private final Configuration configuration;
   private final Standings standings;
+  private final FoundOut foundOut;
   private final InstantSource clock;
 
-  public Calibrations(Configuration configuration, Standings standings, InstantSource clock) {
+  /**
+   * @param foundOut told of each as-found out of tolerance
+   */
+  public Calibrations(
+      Configuration configuration, Standings standings, FoundOut foundOut, InstantSource clock) {
     this.configuration = configuration;
     this.standings = standings;
+    this.foundOut = foundOut;
     this.clock = clock;
   }
 
@@ -124,7 +131,16 @@ public final class Calibrations {
     CurveResult result =
         fresh.measured().map(m -> CurveAnalysis.of(m.curve(), m.profile())).orElse(null);
     String number = "C-" + tx.changeId() + (place == 1 ? "" : "-" + place);
-    return store.insert(tx, fresh, combination, number, result);
+    long id = store.insert(tx, fresh, combination, number, result);
+    if (fresh.stage() != Stage.AS_LEFT && isOut(result)) {
+      foundOut.outOfTolerance(tx, id, fresh.point());
+    }
+    return number;
+  }
+
+  /** A loop of which nothing could be read is out of tolerance as well. */
+  private static boolean isOut(@Nullable CurveResult result) {
+    return result == null || result.verdict() != Verdict.CONFORMS;
   }
 
   /** Calibrations taken at the point or of what is fitted there now, newest first. */

@@ -30,6 +30,8 @@ final class AppAccount {
           "combination_part",
           "calibration",
           "calibration_reading",
+          "impact_review",
+          "impact_signoff",
           "concession",
           "concession_step",
           "gap_reading",

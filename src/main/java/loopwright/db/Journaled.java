@@ -52,6 +52,8 @@ public record Journaled(
           "calibration_draft",
           "calibration",
           "calibration_reading",
+          "impact_review",
+          "impact_signoff",
           "concession",
           "concession_step",
           "gap_reading",

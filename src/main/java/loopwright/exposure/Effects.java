@@ -58,6 +58,15 @@ public final class Effects {
         .findFirst();
   }
 
+  /** Whether the monitor was told something else at the later record than at the earlier one. */
+  boolean settingsChanged(DSLContext sql, Calibrated earlier, Calibrated later) {
+    Long point = later.point();
+    return point != null
+        && !channels
+            .measuring(sql, new PointId(point), Viewpoint.of(earlier.measuredAt()))
+            .equals(channels.measuring(sql, new PointId(point), Viewpoint.of(later.measuredAt())));
+  }
+
   static boolean isLeftGood(Calibrated c) {
     return c.stage() != Stage.AS_FOUND && c.outcome().equals("conforms");
   }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import loopwright.calibration.Calibrations;
+import loopwright.calibration.FoundOut;
 import loopwright.db.Act;
 import loopwright.db.Database;
 import loopwright.journal.JournalStore;
@@ -52,7 +53,7 @@ public final class ImportWorld implements AutoCloseable {
             StandardRules.book());
     Standings standings = new Standings(judging, clock);
     configuration = new Configuration(parts, judging, standings, clock);
-    calibrations = new Calibrations(configuration, standings, clock);
+    calibrations = new Calibrations(configuration, standings, FoundOut.NOBODY, clock);
     importing =
         new Importing(
             database,

@@ -1,0 +1,46 @@
+package loopwright.exposure;
+
+import java.util.List;
+import java.util.Optional;
+import loopwright.calibration.FoundOut;
+import loopwright.db.Tx;
+import loopwright.problem.Refused;
+import org.jooq.DSLContext;
+
+/**
+ * Opens an impact review for every as-found out of tolerance, in the same change, and closes one by
+ * the word of a named person; nothing else closes it, not even a good curve afterwards.
+ */
+public final class ImpactReviews implements FoundOut {
+  private final ImpactStore store = new ImpactStore();
+
+  @Override
+  public void outOfTolerance(Tx tx, long calibration, long point) {
+    store.open(tx, calibration, point);
+  }
+
+  /**
+   * @param told what the page said of set points when it was signed
+   * @throws Refused {@link ImpactProblem#SIGNED}
+   */
+  void sign(Tx tx, long id, long person, ImpactOutcome outcome, String words, List<String> told) {
+    ImpactReview review = one(tx.sql(), id);
+    if (review.signOff().isPresent()) {
+      throw new Refused(ImpactProblem.SIGNED, review.number(), review.signOff().get().who());
+    }
+    store.sign(tx, id, person, outcome, words, told);
+  }
+
+  ImpactReview one(DSLContext sql, long id) {
+    return store.one(sql, id).orElseThrow(() -> new Refused(ImpactProblem.NO_SUCH, "I-" + id));
+  }
+
+  Optional<ImpactReview> ofCalibration(DSLContext sql, long calibration) {
+    return store.ofCalibration(sql, calibration);
+  }
+
+  /** Newest first. */
+  List<ImpactReview> before(DSLContext sql, long id, boolean onlyOpen, int most) {
+    return store.before(sql, id, onlyOpen, most);
+  }
+}
