@@ -89,7 +89,7 @@ public final class Page {
     Actor actor = Session.actor(http);
     common.put("actor", actor);
     common.put("may", may(actor));
-    common.put("nav", nav.stream().filter(item -> sees(actor, item)).toList());
+    common.put("nav", new Nav(nav.stream().filter(item -> sees(actor, item)).toList()));
     common.put("csrf", lazily(() -> Session.token(http)));
     common.put("message", lazily(() -> Session.message(http)));
     common.put("site", site);
