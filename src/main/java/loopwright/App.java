@@ -27,6 +27,9 @@ import loopwright.exposure.EffectPanels;
 import loopwright.exposure.Effects;
 import loopwright.exposure.ImpactPages;
 import loopwright.exposure.ImpactReviews;
+import loopwright.fieldcheck.CheckPages;
+import loopwright.fieldcheck.FieldChecks;
+import loopwright.fieldcheck.GapReadings;
 import loopwright.importing.Features;
 import loopwright.importing.ImportPages;
 import loopwright.importing.Importing;
@@ -122,6 +125,8 @@ public final class App implements AutoCloseable {
   private final Standards standards = new Standards();
   private final Importing importing;
   private final Remedies remedies;
+  private final GapReadings gapReadings;
+  private final FieldChecks fieldChecks;
 
   private App(Database database, InstantSource clock) {
     this.database = database;
@@ -142,6 +147,8 @@ public final class App implements AutoCloseable {
     Features taken =
         new Features(families, profiles, register, plant, channels, configuration, calibrations);
     this.importing = new Importing(database, taken, clock);
+    this.gapReadings = new GapReadings(clock);
+    this.fieldChecks = new FieldChecks(judging, channels, clock);
     this.remedies = new Remedies(new LoopsOffBalance(judging, clock), families, plant);
   }
 
@@ -238,6 +245,7 @@ public final class App implements AutoCloseable {
     CausePages causePages =
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
+    CheckPages checkPages = new CheckPages(database, page, plant, gapReadings, fieldChecks, clock);
     return List.of(
         new StockPages(database, page, families, clock),
         new PlantPages(database, page, plant, parts, clock),
@@ -261,13 +269,20 @@ public final class App implements AutoCloseable {
             plant,
             channels,
             judging,
-            List.of(effects, concessionPages, calibrationPages, causePages, new LabelsOfLoop()),
+            List.of(
+                effects,
+                concessionPages,
+                calibrationPages,
+                causePages,
+                checkPages,
+                new LabelsOfLoop()),
             clock),
         concessionPages,
         calibrationPages,
         standardPages,
         impactPages,
         causePages,
+        checkPages,
         new RegisterPages(
             database,
             page,

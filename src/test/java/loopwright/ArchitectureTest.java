@@ -58,6 +58,7 @@ class ArchitectureTest {
     "loopwright.concession..",
     "loopwright.fieldcheck..",
     "loopwright.standard..",
+    "loopwright.dynamic..",
     "loopwright.label..",
     "loopwright.scan..",
     "loopwright.importing..",
@@ -72,6 +73,7 @@ class ArchitectureTest {
     "loopwright.exchange..",
     "loopwright.cause..",
     "loopwright.protection..",
+    "loopwright.dynamic..",
     "loopwright.numerics..",
     "loopwright.units.."
   };

@@ -45,7 +45,9 @@ final class AppAccount {
           "authorisation_ended",
           "standard_concession",
           "calibration_signature",
-          "calibration_superseded");
+          "calibration_superseded",
+          "field_check",
+          "field_check_entry");
 
   private AppAccount() {}
 

@@ -67,7 +67,9 @@ public record Journaled(
           "authorisation_ended",
           "standard_concession",
           "calibration_signature",
-          "calibration_superseded");
+          "calibration_superseded",
+          "field_check",
+          "field_check_entry");
 
   /**
    * The journal itself, the row that names this database, and what can be worked out again from the

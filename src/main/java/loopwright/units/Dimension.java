@@ -13,5 +13,11 @@ public enum Dimension {
   /** Frequency or speed; Hz inside. */
   FREQUENCY,
   /** °C inside. */
-  TEMPERATURE
+  TEMPERATURE,
+  /** Ω inside. */
+  RESISTANCE,
+  /** A delay; s inside. */
+  DURATION,
+  /** Phase; ° inside. */
+  ANGLE
 }

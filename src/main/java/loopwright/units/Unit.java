@@ -11,7 +11,7 @@ import java.util.Optional;
  * canonical unit of its {@link Dimension}.
  *
  * <p>Factors are exact: 1 in = 25.4 mm by international agreement of 1959, so 1 mil = 25.4 µm and 1
- * ft = 0.3048 m; 1 cpm = 1/60 Hz; °C = (°F − 32) · 5/9 (NIST SP 811, 2008, appendix B.8).
+ * ft = 0.3048 m; 1 cpm = 1 r/min = 1/60 Hz; °C = (°F − 32) · 5/9 (NIST SP 811, 2008, appendix B.8).
  */
 public enum Unit {
   MICROMETRE("µm", Dimension.GAP, "1", "1", "0"),
@@ -25,7 +25,13 @@ public enum Unit {
   HERTZ("Hz", Dimension.FREQUENCY, "1", "1", "0"),
   CYCLES_PER_MINUTE("cpm", Dimension.FREQUENCY, "1", "60", "0"),
   CELSIUS("°C", Dimension.TEMPERATURE, "1", "1", "0"),
-  FAHRENHEIT("°F", Dimension.TEMPERATURE, "5", "9", "32");
+  FAHRENHEIT("°F", Dimension.TEMPERATURE, "5", "9", "32"),
+  REVOLUTIONS_PER_MINUTE("r/min", Dimension.FREQUENCY, "1", "60", "0"),
+  OHM("Ω", Dimension.RESISTANCE, "1", "1", "0"),
+  KILOHM("kΩ", Dimension.RESISTANCE, "1000", "1", "0"),
+  MEGOHM("MΩ", Dimension.RESISTANCE, "1000000", "1", "0"),
+  SECOND("s", Dimension.DURATION, "1", "1", "0"),
+  DEGREE("°", Dimension.ANGLE, "1", "1", "0");
 
   private final String symbol;
   private final Dimension dimension;

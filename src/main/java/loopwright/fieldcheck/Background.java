@@ -1,0 +1,42 @@
+package loopwright.fieldcheck;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import loopwright.matching.LoopView;
+import loopwright.plant.ChannelRole;
+import loopwright.plant.ChannelSetting;
+import loopwright.plant.PointChannel;
+import loopwright.plant.PointKind;
+
+/**
+ * What is on record of a loop when a check of it is judged.
+ *
+ * @param view its parts at that moment
+ * @param before the last check of the same kind before this one
+ */
+record Background(
+    PointKind kind, LoopView view, List<PointChannel> channels, Optional<FieldCheck> before) {
+
+  Background {
+    channels = List.copyOf(channels);
+  }
+
+  /** What the channel that measures here was told, else what somebody read out of it. */
+  Optional<ChannelSetting> setting() {
+    return channels.stream()
+        .filter(channel -> channel.role() == ChannelRole.MEASURES)
+        .flatMap(
+            channel ->
+                Stream.of(
+                        Optional.ofNullable(channel.approved()),
+                        Optional.ofNullable(channel.found()))
+                    .flatMap(Optional::stream)
+                    .limit(1))
+        .findFirst();
+  }
+
+  boolean isVibration() {
+    return kind == PointKind.RADIAL;
+  }
+}

@@ -1,0 +1,87 @@
+package loopwright.fieldcheck;
+
+import java.time.InstantSource;
+import java.util.List;
+import java.util.Optional;
+import loopwright.db.Tx;
+import loopwright.loop.Combinations;
+import loopwright.loop.Judging;
+import loopwright.plant.Channels;
+import loopwright.plant.Point;
+import loopwright.problem.Refused;
+import loopwright.time.Viewpoint;
+import org.jooq.DSLContext;
+
+/** Keeps checks with what they say, judged by what is on record of the loop at that moment. */
+public final class FieldChecks {
+  private final CheckStore store = new CheckStore();
+  private final Judging judging;
+  private final Channels channels;
+  private final InstantSource clock;
+
+  public FieldChecks(Judging judging, Channels channels, InstantSource clock) {
+    this.judging = judging;
+    this.channels = channels;
+    this.clock = clock;
+  }
+
+  /**
+   * Keeps one.
+   *
+   * @return its number among checks
+   * @throws Refused if the moment is in the future, or {@link FieldCheckProblem#ALREADY_KEPT}
+   */
+  long keep(Tx tx, Point point, NewCheck fresh) {
+    if (fresh.takenAt().isAfter(clock.instant())) {
+      throw new Refused(FieldCheckProblem.IN_FUTURE, fresh.takenAt());
+    }
+    store.hold(tx, fresh.point());
+    if (same(tx.sql(), fresh).isPresent()) {
+      throw new Refused(FieldCheckProblem.ALREADY_KEPT);
+    }
+    Judging.Judged judged = judged(tx.sql(), point, fresh);
+    return store.add(
+        tx,
+        fresh,
+        Combinations.fingerprint(judged.chain()),
+        said(fresh, background(tx.sql(), point, judged, fresh)));
+  }
+
+  /** That very check, if it is kept already: a form sent twice gives one record. */
+  Optional<FieldCheck> same(DSLContext sql, NewCheck fresh) {
+    return store.ofMoment(sql, fresh).stream()
+        .filter(kept -> kept.entries().equals(fresh.entries()))
+        .findFirst();
+  }
+
+  private Judging.Judged judged(DSLContext sql, Point point, NewCheck fresh) {
+    Judging.Subject subject = new Judging.Subject(point.id().number(), point.tag());
+    return judging.judge(sql, List.of(subject), fresh.takenAt()).get(0);
+  }
+
+  private Background background(
+      DSLContext sql, Point point, Judging.Judged judged, NewCheck fresh) {
+    return new Background(
+        point.details().kind(),
+        judged.view(),
+        channels.ofPoint(sql, point.id()),
+        store.before(sql, fresh.point(), fresh.kind(), fresh.takenAt()));
+  }
+
+  private static List<Said> said(NewCheck fresh, Background background) {
+    return switch (fresh.kind()) {
+      case ELECTRICAL -> ElectricalJudge.judge(fresh.entries(), background);
+      case CHANNEL -> ChannelJudge.judge(fresh.entries(), background);
+      case SLOW_ROLL -> SlowRollJudge.judge(fresh.entries(), background);
+    };
+  }
+
+  Optional<FieldCheck> one(DSLContext sql, long id) {
+    return store.one(sql, id);
+  }
+
+  /** Of one point, newest first, as seen from that viewpoint. */
+  List<FieldCheck> ofPoint(DSLContext sql, long point, Viewpoint viewpoint, int most) {
+    return store.ofPoint(sql, point, viewpoint, most);
+  }
+}
