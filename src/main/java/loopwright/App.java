@@ -41,6 +41,9 @@ import loopwright.label.LabelPages;
 import loopwright.label.LabelsOfLoop;
 import loopwright.loop.ChangePages;
 import loopwright.loop.Configuration;
+import loopwright.loop.CorrectionPages;
+import loopwright.loop.Corrections;
+import loopwright.loop.Disputes;
 import loopwright.loop.Judging;
 import loopwright.loop.LoopData;
 import loopwright.loop.LoopPages;
@@ -242,6 +245,7 @@ public final class App implements AutoCloseable {
     Proposed proposed = new Proposed(parts, judging, configuration, clock);
     ConcessionPages concessionPages =
         new ConcessionPages(database, page, plant, proposed, concessions, standings, clock);
+    Disputes disputes = new Disputes(parts);
     CausePages causePages =
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
@@ -250,6 +254,17 @@ public final class App implements AutoCloseable {
         new StockPages(database, page, families, clock),
         new PlantPages(database, page, plant, parts, clock),
         new ChangePages(database, page, plant, parts, judging, configuration, clock),
+        new CorrectionPages(
+            database,
+            page,
+            plant,
+            parts,
+            judging,
+            configuration,
+            new Corrections(parts, judging, standings, clock),
+            calibrations::takenAt,
+            disputes,
+            clock),
         new CurvePages(
             database,
             page,
@@ -270,6 +285,7 @@ public final class App implements AutoCloseable {
             channels,
             judging,
             List.of(
+                disputes,
                 effects,
                 concessionPages,
                 calibrationPages,
@@ -290,7 +306,7 @@ public final class App implements AutoCloseable {
             families,
             profiles,
             search,
-            List.of(new LabelOfPart(), new CalibrationsOfPart(calibrations)),
+            List.of(disputes, new LabelOfPart(), new CalibrationsOfPart(calibrations)),
             clock),
         new PlantEditPages(database, page, plant, families),
         new ExchangePages(database, page, plant, remedies),

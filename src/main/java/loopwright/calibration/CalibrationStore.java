@@ -32,6 +32,7 @@ import loopwright.journal.KnownTimeStore;
 import loopwright.loop.AsLeftFacts;
 import loopwright.loop.Content;
 import loopwright.loop.Placed;
+import loopwright.time.Span;
 import loopwright.time.Viewpoint;
 import loopwright.units.Reported;
 import loopwright.units.Unit;
@@ -254,6 +255,13 @@ final class CalibrationStore {
         DSL.select(COMBINATION_PART.COMBINATION_ID)
             .from(COMBINATION_PART)
             .where(COMBINATION_PART.COMPONENT_ID.eq(component)));
+  }
+
+  static Condition measuredIn(Span span) {
+    return CALIBRATION
+        .MEASURED_AT
+        .ge(Tx.moment(span.from()))
+        .and(CALIBRATION.MEASURED_AT.lt(Tx.moment(span.until())));
   }
 
   /** Taken at that point, of that stage, at that moment. */

@@ -24,10 +24,12 @@ import loopwright.db.Tx;
 import loopwright.loop.AsLeftFacts;
 import loopwright.loop.Combinations;
 import loopwright.loop.Configuration;
+import loopwright.loop.CurvesTaken;
 import loopwright.loop.Placed;
 import loopwright.loop.Standings;
 import loopwright.matching.Calibration;
 import loopwright.problem.Refused;
+import loopwright.time.Span;
 import loopwright.time.Viewpoint;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
@@ -35,6 +37,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Keeps calibrations against exactly the parts that were fitted when they were taken. */
 public final class Calibrations {
+  private static final int MOST_TAKEN = 500;
   private static final int JUDGED_AT_ONCE = 500;
   private static final int AT_ONE_MOMENT = 100;
 
@@ -157,6 +160,20 @@ public final class Calibrations {
       which = which.or(CalibrationStore.ofFingerprint(fingerprint.get()));
     }
     return store.latest(sql, which, viewpoint, most);
+  }
+
+  /** Calibrations taken at the point within a range of moments, newest first. */
+  public List<CurvesTaken.Taken> takenAt(DSLContext sql, long point, Span span) {
+    Condition which = CalibrationStore.ofPoint(point).and(CalibrationStore.measuredIn(span));
+    return store.latest(sql, which, MOST_TAKEN).stream()
+        .map(
+            calibrated ->
+                new CurvesTaken.Taken(
+                    calibrated.number(),
+                    calibrated.stage().word(),
+                    calibrated.measuredAt(),
+                    calibrated.fingerprint()))
+        .toList();
   }
 
   /** Calibrations of combinations that held the component, newest first. */

@@ -22,6 +22,8 @@ final class AppAccount {
           "loop_event",
           "placement",
           "placement_retired",
+          "placement_dispute",
+          "placement_dispute_settled",
           "component_fact",
           "component_fact_retired",
           "channel_setting",

@@ -47,6 +47,8 @@ public record Journaled(
           "loop_event",
           "placement",
           "placement_retired",
+          "placement_dispute",
+          "placement_dispute_settled",
           "combination",
           "combination_part",
           "calibration_draft",

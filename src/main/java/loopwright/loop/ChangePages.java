@@ -6,8 +6,6 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.time.ZoneId;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,8 +17,6 @@ import loopwright.db.Tx;
 import loopwright.matching.PartView;
 import loopwright.matching.Verdict;
 import loopwright.plant.Plant;
-import loopwright.plant.Point;
-import loopwright.plant.PointPlace;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
 import loopwright.web.Actor;
@@ -129,22 +125,7 @@ public final class ChangePages implements Pages {
   record Choices(String id, List<PartFacts.Choice> parts) {}
 
   private Opened opened(DSLContext sql, String tag) {
-    Point point = plant.pointTagged(sql, tag).orElseThrow(NotFoundResponse::new);
-    ZoneId zone =
-        plant
-            .place(sql, point.id())
-            .map(PointPlace::site)
-            .orElseThrow(NotFoundResponse::new)
-            .zone();
-    List<Placed> chain = configuration.at(sql, point.id().number(), clock.instant());
-    List<Long> components =
-        chain.stream().flatMap(p -> p.content().component().stream().boxed()).toList();
-    Map<Long, PartView> views = parts.parts(sql, components);
-    Optional<LoopEvent> last =
-        configuration.events(sql, point.id().number()).stream()
-            .filter(event -> !event.kind().equals(WithoutLeave.NOT_RECORDED))
-            .max(Comparator.comparingLong(LoopEvent::id));
-    return new Opened(point, zone, chain, views, TypedPart.texts(sql, parts, chain, views), last);
+    return Opened.read(sql, plant, parts, configuration, clock.instant(), tag);
   }
 
   private void open(Context http, Way way) {

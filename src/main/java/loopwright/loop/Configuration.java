@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import loopwright.db.Chunks;
 import loopwright.db.Tx;
 import loopwright.matching.Finding;
@@ -23,6 +22,7 @@ public final class Configuration {
   private final PlacementStore placements = new PlacementStore();
   private final EventStore events = new EventStore();
   private final PointStore points = new PointStore();
+  private final DisputeStore disputes = new DisputeStore();
   private final PartFacts parts;
   private final Judging judging;
   private final Standings standings;
@@ -40,6 +40,11 @@ public final class Configuration {
     List<Long> components =
         chain.slots().values().stream().flatMap(c -> c.component().stream().boxed()).toList();
     placements.holdStill(tx.sql(), point, components);
+  }
+
+  /** The same for one part, or for what sits there when it is none. */
+  void holdStill(Tx tx, long point, Content content) {
+    placements.holdStill(tx.sql(), point, content.component().stream().boxed().toList());
   }
 
   /**
@@ -76,11 +81,14 @@ public final class Configuration {
     refuseFuture(at);
     PointStore.Located located = points.located(tx.sql(), point);
     List<Placed> before = placements.at(tx.sql(), point, at);
-    Rewriting rewriting = Rewriting.of(placements, tx.sql(), point, at, kind, chain);
+    Rewriting rewriting =
+        Rewriting.of(placements, tx.sql(), point, at, kind, events::claimedAt, chain);
     boolean fromStock = WithoutLeave.takesFromStock(before, rewriting.taken(), parts, tx.sql());
     Set<Long> touched = new TreeSet<>(rewriting.displaced());
     touched.add(point);
-    List<Leaves> leaves = leaves(tx.sql(), touched, at);
+    rewriting.contested().forEach(contested -> touched.add(contested.standing().point()));
+    List<Leaves> leaves =
+        Leaves.at(tx.sql(), placements, judging.allowances(), touched, at, clock.instant());
     placements.rewrite(tx, rewriting.retired(), rewriting.taken());
     parts.placementsChanged(tx, rewriting.components());
     leaves.forEach(some -> some.endWhereExchanged(tx, placements, judging.allowances()));
@@ -98,16 +106,24 @@ public final class Configuration {
           null,
           "A part of this loop was found at " + located.tag() + ".");
     }
+    rewriting.contested().forEach(contested -> dispute(tx, located, contested));
     standings.refresh(tx.sql(), touched);
     return judged;
   }
 
-  /** What stands by leave at the moment of the change, and now. */
-  private List<Leaves> leaves(DSLContext sql, Collection<Long> points, Instant at) {
-    return Stream.of(at, clock.instant())
-        .distinct()
-        .map(moment -> Leaves.of(sql, placements, judging.allowances(), points, moment))
-        .toList();
+  /** Told at both points: neither claim is worth more than the other. */
+  private void dispute(Tx tx, PointStore.Located here, Rewriting.Contested contested) {
+    disputes.add(tx, contested);
+    long standing = contested.standing().point();
+    Instant at = contested.at();
+    events.add(tx, standing, "disputed", at, null, disputed(here.tag()));
+    events.add(
+        tx, here.point(), "disputed", at, null, disputed(placements.tag(tx.sql(), standing)));
+  }
+
+  private static String disputed(String other) {
+    return "A part of this loop was also found at %s for the same moment: one serial was misread."
+        .formatted(other);
   }
 
   /** Keeps that somebody tried to leave what does not match; what is recorded as fitted stays. */
@@ -128,7 +144,8 @@ public final class Configuration {
    * database and should have been found before.
    */
   public void importPlacements(Tx tx, ImportedPlacements imported) {
-    List<Leaves> leaves = leaves(tx.sql(), imported.points(), clock.instant());
+    List<Leaves> leaves =
+        Leaves.at(tx.sql(), placements, judging.allowances(), imported.points(), clock.instant());
     imported.record(
         tx,
         placements,

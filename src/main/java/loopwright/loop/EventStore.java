@@ -62,6 +62,15 @@ final class EventStore {
         LOOP_EVENT.HAPPENED_AT.between(Tx.moment(from), Tx.moment(until)));
   }
 
+  /** Whether somebody said for exactly that moment what was fitted there. */
+  boolean claimedAt(DSLContext sql, long point, Instant at) {
+    return sql.fetchExists(
+        LOOP_EVENT,
+        LOOP_EVENT.POINT_ID.eq(point),
+        LOOP_EVENT.KIND.in("survey", "assembly", "import", "correction"),
+        LOOP_EVENT.HAPPENED_AT.eq(Tx.moment(at)));
+  }
+
   /** Those of the points to which such a thing happened, with the last moment of it. */
   Map<Long, Instant> last(DSLContext sql, Collection<Long> points, String kind) {
     return sql.select(LOOP_EVENT.POINT_ID, DSL.max(LOOP_EVENT.HAPPENED_AT))

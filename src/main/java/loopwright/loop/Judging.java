@@ -19,6 +19,7 @@ import loopwright.matching.LoopView;
 import loopwright.matching.PartView;
 import loopwright.matching.PlaceView;
 import loopwright.matching.RuleBook;
+import loopwright.problem.Text;
 import loopwright.time.Span;
 import loopwright.time.Viewpoint;
 import org.jooq.DSLContext;
@@ -29,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class Judging {
   private final PlacementStore placements = new PlacementStore();
+  private final DisputeStore disputes = new DisputeStore();
   private final PartFacts parts;
   private final PlaceFacts places;
   private final AsLeftFacts asLeft;
@@ -150,6 +152,7 @@ public final class Judging {
     Map<Long, Allowances.Allowed> allowed = allowances.standing(sql, fitted(chains), then);
     Map<Long, PlaceView> around = places.places(sql, points(chains.keySet()), then);
     Map<Long, PartView> known = formerParts(sql, latest.values(), views, viewpoint);
+    Map<Long, List<String>> disputed = disputed(sql, points(chains.keySet()), then);
     List<Judged> judged = new ArrayList<>();
     chains.forEach(
         (subject, chain) -> {
@@ -164,10 +167,28 @@ public final class Judging {
                   .place(place)
                   .holding(FactsHeld.of(place))
                   .calibration(last == null ? null : AsFitted.calibration(last, chain, known))
+                  .disputed(disputed.getOrDefault(subject.point(), List.of()))
                   .build();
           judged.add(judged(subject, chain, view, allowed.get(subject.point())));
         });
     return judged;
+  }
+
+  private Map<Long, List<String>> disputed(DSLContext sql, List<Long> points, Viewpoint viewpoint) {
+    List<Dispute> open = disputes.openAt(sql, points, viewpoint);
+    Set<Long> claimed = new TreeSet<>();
+    open.forEach(dispute -> claimed.add(dispute.part().number()));
+    Map<Long, PartView> views = claimed.isEmpty() ? Map.of() : parts.parts(sql, claimed);
+    Map<Long, List<String>> told = new TreeMap<>();
+    for (Dispute dispute : open) {
+      PartView view = views.get(dispute.part().number());
+      for (Dispute.Claim claim : List.of(dispute.standing(), dispute.other())) {
+        String words = Text.capital(view == null ? "a part" : view.words());
+        told.computeIfAbsent(claim.point(), point -> new ArrayList<>())
+            .add(words + " " + dispute.seenFrom(claim.point()) + ": one serial was misread.");
+      }
+    }
+    return told;
   }
 
   private Judged judged(

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.db.Chunks;
 import loopwright.db.Tx;
 import loopwright.time.Viewpoint;
@@ -21,6 +22,19 @@ import org.jooq.DSLContext;
  */
 record Leaves(Map<Long, String> fingerprints, Instant at) {
   private static final int AT_ONCE = 500;
+
+  /** What stands by leave at each of these moments. */
+  static List<Leaves> at(
+      DSLContext sql,
+      PlacementStore placements,
+      Allowances allowances,
+      Collection<Long> points,
+      Instant... moments) {
+    return Stream.of(moments)
+        .distinct()
+        .map(moment -> of(sql, placements, allowances, points, moment))
+        .toList();
+  }
 
   static Leaves of(
       DSLContext sql,

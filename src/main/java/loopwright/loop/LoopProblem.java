@@ -14,13 +14,14 @@ public enum LoopProblem implements Problem {
           + " record a survey."),
   OVERLAP(
       "L-105",
-      "{0} is already recorded at {1} in that time. Look at its story, then correct one of the"
-          + " two."),
+      "{0} is already recorded at {1}. A part stands in one place at a time: look at its story and"
+          + " correct that record first, or another time here."),
   NO_POINT("L-106", "There is no point {0}. Check the tag."),
   CHANGED_MEANWHILE(
       "L-108",
       "{0} after you opened this form. What is on record now stands beside your entries; look again,"
           + " then record."),
+  SAID_ALREADY("L-109", "The record of {0} says that of {1} already. Nothing was changed."),
   NOT_USABLE("L-107", "{0} is {1}: {2}. It can''t be left fitted.");
 
   private final String code;

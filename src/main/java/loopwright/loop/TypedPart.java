@@ -34,11 +34,21 @@ final class TypedPart {
   static Optional<Content> read(
       DSLContext sql, PartFacts parts, Slot slot, String typed, List<Placed> present, Form form) {
     try {
-      return Optional.of(new TypedPart(slot, typed, present).read(sql, parts));
+      return Optional.of(read(sql, parts, slot, typed, present));
     } catch (IllegalArgumentException wrong) {
       form.complain(slot.word(), String.valueOf(wrong.getMessage()));
       return Optional.empty();
     }
+  }
+
+  /**
+   * The part meant.
+   *
+   * @throws IllegalArgumentException if that can't be said
+   */
+  static Content read(
+      DSLContext sql, PartFacts parts, Slot slot, String typed, List<Placed> present) {
+    return new TypedPart(slot, typed, present).read(sql, parts);
   }
 
   /** How a part is typed so that it can't be mistaken for another one. */

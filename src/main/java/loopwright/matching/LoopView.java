@@ -20,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param barrier barrier or isolator behind the driver; not counted into the chain
  * @param place what is known of the point
  * @param alloys groups of target alloys to judge by
+ * @param disputed parts that were claimed here and elsewhere for one moment, each in one sentence
  */
 public record LoopView(
     String tag,
@@ -31,12 +32,14 @@ public record LoopView(
     @Nullable Calibration calibration,
     Slot barrier,
     PlaceView place,
-    Alloys alloys) {
+    Alloys alloys,
+    List<String> disputed) {
 
   /** A path of which nothing is said is not recorded. */
   public LoopView {
     path = path.isEmpty() ? List.of(Slot.NOT_RECORDED) : List.copyOf(path);
     facts = Set.copyOf(facts);
+    disputed = List.copyOf(disputed);
   }
 
   public static Builder at(String tag) {
@@ -117,7 +120,8 @@ public record LoopView(
         calibration,
         changed(barrier, change),
         place,
-        alloys);
+        alloys,
+        disputed);
   }
 
   private static Slot changed(Slot slot, UnaryOperator<PartView> change) {
@@ -136,6 +140,7 @@ public record LoopView(
     private Slot barrier = Slot.NOT_RECORDED;
     private PlaceView place = PlaceView.NOT_SAID;
     private Alloys alloys = Alloys.NOT_GIVEN;
+    private List<String> disputed = List.of();
 
     private Builder(String tag) {
       this.tag = tag;
@@ -186,9 +191,14 @@ public record LoopView(
       return this;
     }
 
+    public Builder disputed(List<String> disputed) {
+      this.disputed = disputed;
+      return this;
+    }
+
     public LoopView build() {
       return new LoopView(
-          tag, probe, path, driver, families, facts, calibration, barrier, place, alloys);
+          tag, probe, path, driver, families, facts, calibration, barrier, place, alloys, disputed);
     }
   }
 }

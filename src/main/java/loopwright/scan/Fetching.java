@@ -112,7 +112,8 @@ final class Fetching {
         was.calibration(),
         was.barrier(),
         was.place(),
-        was.alloys());
+        was.alloys(),
+        was.disputed());
   }
 
   private List<Trial> trials(DSLContext sql, ScanCheck.Answer answer) {

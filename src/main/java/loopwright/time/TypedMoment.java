@@ -1,8 +1,11 @@
 package loopwright.time;
 
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeParseException;
 
 /**
@@ -27,9 +30,37 @@ public final class TypedMoment {
     if (!halves[0].matches("\\d{4}-\\d\\d-\\d\\d")) {
       throw notRead(typed, null);
     }
+    LocalDate day = SiteMoment.day(halves[0]);
     return halves.length == 1
-        ? SiteMoment.startOf(SiteMoment.day(halves[0]), zone)
-        : SiteMoment.of(SiteMoment.day(halves[0]), SiteMoment.time(halves[1]), zone);
+        ? SiteMoment.startOf(day, zone)
+        : once(day, SiteMoment.time(halves[1]), zone);
+  }
+
+  /** Here the hour that came twice can be told apart, so both are offered. */
+  private static Instant once(LocalDate day, LocalTime time, ZoneId zone) {
+    ZonedDateTime moment = ZonedDateTime.of(day, time, zone);
+    ZonedDateTime first = moment.withEarlierOffsetAtOverlap();
+    ZonedDateTime second = moment.withLaterOffsetAtOverlap();
+    if (!first.equals(second)) {
+      throw new IllegalArgumentException(
+          "On %s the clocks in %s showed %s twice. Which do you mean: %s or, after they were put back, %s?"
+              .formatted(day, zone, time, withOffset(first), withOffset(second)));
+    }
+    return SiteMoment.of(day, time, zone);
+  }
+
+  private static String withOffset(ZonedDateTime moment) {
+    return moment.toOffsetDateTime().toString();
+  }
+
+  /** How a moment is typed so that it is read back as exactly this one. */
+  public static String text(Instant moment, ZoneId zone) {
+    String shown = SiteMoment.shown(moment, zone);
+    try {
+      return read(shown, zone).equals(moment) ? shown : withOffset(moment.atZone(zone));
+    } catch (IllegalArgumentException twice) {
+      return withOffset(moment.atZone(zone));
+    }
   }
 
   private static Instant withOffset(String text) {

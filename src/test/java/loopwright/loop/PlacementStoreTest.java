@@ -81,7 +81,14 @@ class PlacementStoreTest {
   private Rewriting apply(Tx tx, int point, int day, Content cable) {
     Chain chain = Chain.of(new Content.Unknown(), List.of(cable), new Content.Unknown());
     Rewriting rewriting =
-        Rewriting.of(store, tx.sql(), points.get(point), day(day), "survey", chain);
+        Rewriting.of(
+            store,
+            tx.sql(),
+            points.get(point),
+            day(day),
+            "survey",
+            (sql, other, at) -> false,
+            chain);
     store.rewrite(tx, rewriting.retired(), rewriting.taken());
     return rewriting;
   }

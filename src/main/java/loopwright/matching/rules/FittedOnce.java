@@ -30,6 +30,13 @@ record FittedOnce() implements Rule {
       return finding(Verdict.NOT_JUDGED, "The source doesn't say where else parts stand.");
     }
     Remarks remarks = new Remarks();
+    loop.disputed()
+        .forEach(
+            claim ->
+                remarks.add(
+                    Verdict.ATTENTION,
+                    claim,
+                    "Read the serial at both points, then correct the record that is wrong."));
     loop.everyPart().stream()
         .filter(part -> part.name().isIdentified())
         .forEach(part -> look(loop, part, remarks));

@@ -59,6 +59,15 @@ class FittedOnceTest extends RuleContract {
   }
 
   @Test
+  void asksAttentionForAPartThatWasClaimedHereAndElsewhereForOneMoment() {
+    Finding finding =
+        rule().judge(of(cable("4.0")).disputed(List.of("Claimed here and at T-2.")).build());
+    assertThat(finding.verdict()).isEqualTo(Verdict.ATTENTION);
+    assertThat(finding.message()).isEqualTo("Claimed here and at T-2.");
+    assertThat(finding.remedy()).contains("Read the serial at both points");
+  }
+
+  @Test
   void seesAPartTwiceInOneLoop() {
     assertThat(rule().judge(of(cable("4.0").elsewhere(at("T-1"))).build()).message())
         .isEqualTo("Extension cable XC-1 stands twice in this loop.");

@@ -45,7 +45,10 @@ public final class LoopViews extends DomainContextBase {
             Combinators.combine(
                     slots(PartKind.BARRIER, PartKind.ISOLATOR, PartKind.CABLE),
                     Places.places(),
-                    Arbitraries.of(Alloys.NOT_GIVEN, Places.ALLOYS))
+                    Arbitraries.of(Alloys.NOT_GIVEN, Places.ALLOYS),
+                    Arbitraries.frequencyOf(
+                        net.jqwik.api.Tuple.of(8, Arbitraries.just(List.<String>of())),
+                        net.jqwik.api.Tuple.of(1, Arbitraries.just(List.of("Claimed twice.")))))
                 .as(Around::new))
         .as(
             (probe, path, driver, families, facts, calibration, around) ->
@@ -59,10 +62,11 @@ public final class LoopViews extends DomainContextBase {
                     calibration,
                     around.barrier(),
                     around.place(),
-                    around.alloys()));
+                    around.alloys(),
+                    around.disputed()));
   }
 
-  private record Around(Slot barrier, PlaceView place, Alloys alloys) {}
+  private record Around(Slot barrier, PlaceView place, Alloys alloys, List<String> disputed) {}
 
   private static Arbitrary<Slot> slots(PartKind... kinds) {
     return Arbitraries.frequencyOf(

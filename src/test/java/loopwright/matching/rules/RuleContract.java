@@ -50,7 +50,8 @@ abstract class RuleContract {
             loop.calibration(),
             loop.barrier(),
             loop.place(),
-            loop.alloys());
+            loop.alloys(),
+            loop.disputed());
     assertThat(rule().judge(turned).verdict()).isEqualTo(rule().judge(loop).verdict());
   }
 
