@@ -6,8 +6,11 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import loopwright.alloy.AlloyBook;
+import loopwright.alloy.AlloyPages;
 import loopwright.calibration.CalibrationData;
 import loopwright.calibration.CalibrationPages;
 import loopwright.calibration.Calibrations;
@@ -15,18 +18,30 @@ import loopwright.calibration.CalibrationsOfPart;
 import loopwright.calibration.CurvePages;
 import loopwright.calibration.RegisteredProfiles;
 import loopwright.calibration.UsesOfStandard;
+import loopwright.circuit.BarrierOfPart;
+import loopwright.circuit.CircuitPages;
+import loopwright.circuit.Circuits;
 import loopwright.concession.ConcessionPages;
 import loopwright.concession.Concessions;
+import loopwright.datasheet.DataSheets;
+import loopwright.datasheet.SheetOfPart;
+import loopwright.datasheet.SheetPages;
+import loopwright.datasheet.SheetsOfFamily;
+import loopwright.datasheet.Subject;
 import loopwright.db.Database;
 import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.db.Tx;
 import loopwright.demo.DemoPlant;
+import loopwright.demo.DemoSheets;
 import loopwright.exchange.Proposal;
 import loopwright.exposure.EffectPanels;
 import loopwright.exposure.Effects;
 import loopwright.exposure.ImpactPages;
 import loopwright.exposure.ImpactReviews;
+import loopwright.family.FamilyEditPages;
+import loopwright.family.FamilyVersions;
+import loopwright.family.VersionsOfFamily;
 import loopwright.fieldcheck.CheckPages;
 import loopwright.fieldcheck.FieldChecks;
 import loopwright.fieldcheck.GapReadings;
@@ -54,6 +69,7 @@ import loopwright.loop.PlantPages;
 import loopwright.loop.Proposed;
 import loopwright.loop.RegisteredParts;
 import loopwright.loop.Standings;
+import loopwright.matching.PartKind;
 import loopwright.matching.rules.StandardRules;
 import loopwright.people.People;
 import loopwright.people.PeoplePages;
@@ -64,6 +80,8 @@ import loopwright.plant.PlantEditPages;
 import loopwright.plant.PointId;
 import loopwright.register.ComponentId;
 import loopwright.register.FamilyBook;
+import loopwright.register.FamilyId;
+import loopwright.register.FittedParts;
 import loopwright.register.PartSearch;
 import loopwright.register.PartsAsJudged;
 import loopwright.register.Register;
@@ -113,7 +131,12 @@ public final class App implements AutoCloseable {
   private final InstantSource clock;
   private final Plant plant = new Plant(this::pointChanged);
   private final Channels channels = new Channels(this::pointChanged);
-  private final FamilyBook families = new FamilyBook();
+  private final FamilyBook families = new FamilyBook(this::familyChanged);
+  private final FamilyVersions familyVersions = new FamilyVersions();
+  private final DataSheets sheets = new DataSheets(this::sheetChanged);
+  private final AlloyBook alloys = new AlloyBook(this::alloysChanged);
+  private final Circuits circuits = new Circuits(this::pointChanged);
+  private final FittedParts fitted = new FittedParts();
   private final ToleranceProfiles profiles = new ToleranceProfiles();
   private final PartSearch search = new PartSearch();
   private final Register register = new Register(this::factsChanged);
@@ -135,14 +158,17 @@ public final class App implements AutoCloseable {
     this.database = database;
     this.clock = clock;
     this.people = new People(database);
-    this.parts = new RegisteredParts(new PartsAsJudged(), register, search);
+    this.parts = new RegisteredParts(new PartsAsJudged(sheets), register, search);
     this.concessions = new Concessions(clock);
     this.judging =
         new Judging(
-            parts,
-            new PlacesAsJudged()::places,
-            Calibrations.asLeftFacts(),
-            concessions,
+            new Judging.Sources(
+                parts,
+                new PlacesAsJudged()::places,
+                circuits,
+                alloys::asJudged,
+                Calibrations.asLeftFacts(),
+                concessions),
             StandardRules.book());
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);
@@ -250,6 +276,7 @@ public final class App implements AutoCloseable {
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
     CheckPages checkPages = new CheckPages(database, page, plant, gapReadings, fieldChecks, clock);
+    CircuitPages circuitPages = new CircuitPages(database, page, plant, register, circuits);
     return List.of(
         new StockPages(database, page, families, clock),
         new PlantPages(database, page, plant, parts, clock),
@@ -291,6 +318,7 @@ public final class App implements AutoCloseable {
                 calibrationPages,
                 causePages,
                 checkPages,
+                circuitPages,
                 new LabelsOfLoop()),
             clock),
         concessionPages,
@@ -299,6 +327,10 @@ public final class App implements AutoCloseable {
         impactPages,
         causePages,
         checkPages,
+        circuitPages,
+        new FamilyEditPages(database, page, families, familyVersions, profiles, alloys),
+        new SheetPages(database, page, families, sheets),
+        new AlloyPages(database, page, alloys),
         new RegisterPages(
             database,
             page,
@@ -306,7 +338,13 @@ public final class App implements AutoCloseable {
             families,
             profiles,
             search,
-            List.of(disputes, new LabelOfPart(), new CalibrationsOfPart(calibrations)),
+            List.of(
+                disputes,
+                new SheetOfPart(register, sheets),
+                new BarrierOfPart(circuits),
+                new LabelOfPart(),
+                new CalibrationsOfPart(calibrations)),
+            List.of(new SheetsOfFamily(sheets), new VersionsOfFamily(families, familyVersions)),
             clock),
         new PlantEditPages(database, page, plant, families),
         new ExchangePages(database, page, plant, remedies),
@@ -352,6 +390,34 @@ public final class App implements AutoCloseable {
         register.now(tx.sql(), component).stream()
             .map(Whereabouts::point)
             .collect(Collectors.toCollection(TreeSet::new)));
+    standings.refreshAtEnd(tx, circuits.pointsWith(tx.sql(), List.of(component.number())));
+  }
+
+  private void familyChanged(Tx tx, FamilyId family) {
+    familyVersions.add(tx, family);
+    standings.refreshAtEnd(tx, fitted.pointsOfFamily(tx.sql(), family));
+  }
+
+  private void sheetChanged(Tx tx, Subject subject) {
+    FamilyId family = subject.family();
+    PartKind kind = subject.kind();
+    standings.refreshAtEnd(
+        tx,
+        family == null
+            ? fitted.pointsOfModel(tx.sql(), kind, subject.maker(), subject.model())
+            : fitted.pointsOfFamily(tx.sql(), kind, family));
+    if (kind.place() == PartKind.Place.AFTER_DRIVER) {
+      Set<Long> barriers =
+          family == null
+              ? fitted.partsOfModel(tx.sql(), kind, subject.maker(), subject.model())
+              : fitted.partsOfFamily(tx.sql(), kind, family);
+      standings.refreshAtEnd(tx, circuits.pointsWith(tx.sql(), barriers));
+    }
+  }
+
+  /** With the first group, loops are asked for a shaft alloy that were not before. */
+  private void alloysChanged(Tx tx, boolean first) {
+    standings.refreshAtEnd(tx, plant.pointsInUse(tx.sql(), !first));
   }
 
   /**
@@ -363,6 +429,7 @@ public final class App implements AutoCloseable {
     if (database.read(plant::sites).isEmpty()) {
       announce.run();
       DemoPlant.load(database, importing, plant, clock);
+      DemoSheets.enter(database, plant, families, sheets, alloys);
     }
   }
 

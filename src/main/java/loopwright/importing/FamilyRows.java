@@ -10,6 +10,7 @@ import java.util.stream.Collectors;
 import loopwright.matching.FamilyView;
 import loopwright.matching.InterchangeablePair;
 import loopwright.matching.PartKind;
+import loopwright.matching.Range;
 import loopwright.problem.Nearest;
 import loopwright.register.Family;
 import loopwright.register.FamilyDetails;
@@ -175,6 +176,8 @@ final class FamilyRows {
                     : view.tipMillimetres())
             .connectors(or(read.connectors(), was == null ? "" : was.connectors()))
             .targetAlloy(or(read.targetAlloy(), was == null ? "" : was.targetAlloy()))
+            .outputVolts(was == null ? Range.NOT_SAID : was.outputVolts())
+            .selectableSystemLength(was != null && was.selectableSystemLength())
             .note(or(read.note(), was == null ? "" : was.note()))
             .profile(read.profile().isEmpty() && was != null ? was.profile() : profile(read))
             .lengths(offered(lengths, was));

@@ -3,6 +3,8 @@ package loopwright.loop;
 import java.util.EnumSet;
 import java.util.Set;
 import loopwright.matching.Fact;
+import loopwright.matching.LoopView;
+import loopwright.matching.PartView;
 import loopwright.matching.PlaceView;
 
 /**
@@ -13,7 +15,10 @@ import loopwright.matching.PlaceView;
 final class FactsHeld {
   private FactsHeld() {}
 
-  static Set<Fact> of(PlaceView place) {
+  /**
+   * @param view complete but for the facts held
+   */
+  static Set<Fact> of(LoopView view) {
     Set<Fact> facts =
         EnumSet.of(
             Fact.PROBE_TIP,
@@ -23,9 +28,38 @@ final class FactsHeld {
             Fact.PLACEMENTS,
             Fact.STATE,
             Fact.CALIBRATION);
-    if (!place.channels().isEmpty()) {
-      facts.add(Fact.CHANNELS);
-    }
+    add(facts, Fact.CHANNELS, !view.place().channels().isEmpty());
+    add(facts, Fact.AREA, isAreaSaid(view));
+    add(facts, Fact.SHAFT_ALLOY, isAlloySaid(view));
+    add(facts, Fact.TEMPERATURES, isTemperatureSaid(view));
     return facts;
+  }
+
+  private static void add(Set<Fact> facts, Fact fact, boolean held) {
+    if (held) {
+      facts.add(fact);
+    }
+  }
+
+  /** The point says its area, a part its approval, or a barrier is fitted. */
+  private static boolean isAreaSaid(LoopView view) {
+    return !view.place().areaClass().isBlank()
+        || view.barrier().part().isPresent()
+        || view.parts().stream().map(PartView::sheet).anyMatch(sheet -> sheet.approval() != null);
+  }
+
+  /** The point says what its shaft is of, or groups are kept to judge a declared alloy by. */
+  private static boolean isAlloySaid(LoopView view) {
+    return !view.place().shaftAlloy().isBlank()
+        || !view.alloys().isEmpty()
+            && view.family().filter(family -> !family.targetAlloy().isBlank()).isPresent();
+  }
+
+  private static boolean isTemperatureSaid(LoopView view) {
+    PlaceView place = view.place();
+    return place.tipCelsius() != null
+        || place.routeCelsius() != null
+        || place.boxCelsius() != null
+        || view.parts().stream().anyMatch(part -> !part.sheet().celsius().isNotSaid());
   }
 }

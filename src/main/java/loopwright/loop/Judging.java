@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import loopwright.matching.Allowance;
+import loopwright.matching.Alloys;
 import loopwright.matching.Elsewhere;
 import loopwright.matching.Families;
 import loopwright.matching.Judgement;
@@ -33,21 +34,35 @@ public final class Judging {
   private final DisputeStore disputes = new DisputeStore();
   private final PartFacts parts;
   private final PlaceFacts places;
+  private final CircuitFacts circuits;
+  private final AlloyFacts alloys;
   private final AsLeftFacts asLeft;
   private final Allowances allowances;
   private final RuleBook rules;
 
-  public Judging(
+  public Judging(Sources sources, RuleBook rules) {
+    this.parts = sources.parts();
+    this.places = sources.places();
+    this.circuits = sources.circuits();
+    this.alloys = sources.alloys();
+    this.asLeft = sources.asLeft();
+    this.allowances = sources.allowances();
+    this.rules = rules;
+  }
+
+  /** Where facts about loops come from, each given by the feature that keeps it. */
+  public record Sources(
       PartFacts parts,
       PlaceFacts places,
+      CircuitFacts circuits,
+      AlloyFacts alloys,
       AsLeftFacts asLeft,
-      Allowances allowances,
-      RuleBook rules) {
-    this.parts = parts;
-    this.places = places;
-    this.asLeft = asLeft;
-    this.allowances = allowances;
-    this.rules = rules;
+      Allowances allowances) {}
+
+  /** As it stands on record, or as somebody means to leave it or found it. */
+  private enum As {
+    RECORDED,
+    PROPOSED
   }
 
   /** A point and the tag it is told by. */
@@ -72,7 +87,7 @@ public final class Judging {
   /** Loops as they are believed to be at that moment, in one pass. */
   public List<Judged> judge(DSLContext sql, Collection<Subject> subjects, Instant at) {
     List<Placed> placed = placements.at(sql, points(subjects), at);
-    return judge(sql, chains(subjects, placed), Map.of(), at, Viewpoint.LATEST);
+    return judge(sql, chains(subjects, placed), Map.of(), at, Viewpoint.LATEST, As.RECORDED);
   }
 
   /**
@@ -81,7 +96,7 @@ public final class Judging {
    */
   public List<Judged> judge(DSLContext sql, Collection<Subject> subjects, Viewpoint viewpoint) {
     List<Placed> placed = placements.at(sql, points(subjects), viewpoint);
-    return judge(sql, chains(subjects, placed), Map.of(), viewpoint.at(), viewpoint);
+    return judge(sql, chains(subjects, placed), Map.of(), viewpoint.at(), viewpoint, As.RECORDED);
   }
 
   private static List<Long> points(Collection<Subject> subjects) {
@@ -104,7 +119,8 @@ public final class Judging {
         .slots()
         .forEach((slot, content) -> proposed.add(proposed(present, subject, slot, content, at)));
     Map<Long, List<Elsewhere>> elsewhere = elsewhere(sql, subject, chain, at);
-    return judge(sql, Map.of(subject, proposed), elsewhere, at, Viewpoint.LATEST).get(0);
+    return judge(sql, Map.of(subject, proposed), elsewhere, at, Viewpoint.LATEST, As.PROPOSED)
+        .get(0);
   }
 
   /** What stays where it is was there before, so that its curve still counts. */
@@ -141,9 +157,15 @@ public final class Judging {
       Map<Subject, List<Placed>> chains,
       Map<Long, List<Elsewhere>> elsewhere,
       Instant at,
-      Viewpoint viewpoint) {
+      Viewpoint viewpoint,
+      As as) {
     Families families = parts.families(sql);
-    Map<Long, PartView> views = new TreeMap<>(parts(sql, components(chains.values()), viewpoint));
+    Alloys groups = alloys.groups(sql);
+    Map<Long, CircuitFacts.Circuit> behind = circuits.circuits(sql, points(chains.keySet()));
+    Set<Long> numbers = components(chains.values());
+    behind.values().forEach(circuit -> circuit.barrier().component().ifPresent(numbers::add));
+    Map<Long, PartView> views = new TreeMap<>(parts(sql, numbers, viewpoint));
+    lengthsThen(sql, as, at, views);
     elsewhere.forEach(
         (number, places) ->
             views.computeIfPresent(number, (same, view) -> view.standingAlsoAt(places)));
@@ -157,19 +179,22 @@ public final class Judging {
     chains.forEach(
         (subject, chain) -> {
           AsLeftFacts.AsLeft last = latest.get(subject.point());
+          CircuitFacts.Circuit circuit =
+              behind.getOrDefault(subject.point(), CircuitFacts.Circuit.NOT_SAID);
           PlaceView place = around.getOrDefault(subject.point(), PlaceView.NOT_SAID);
-          LoopView view =
+          LoopView.Builder view =
               LoopView.at(subject.tag())
                   .probe(slot(chain, Slot.PROBE, views))
                   .path(path(chain, views))
                   .driver(slot(chain, Slot.DRIVER, views))
                   .families(families)
-                  .place(place)
-                  .holding(FactsHeld.of(place))
+                  .place(place.withFieldCable(circuit.cable()))
+                  .barrier(barrier(circuit, views))
+                  .alloys(groups)
                   .calibration(last == null ? null : AsFitted.calibration(last, chain, known))
-                  .disputed(disputed.getOrDefault(subject.point(), List.of()))
-                  .build();
-          judged.add(judged(subject, chain, view, allowed.get(subject.point())));
+                  .disputed(disputed.getOrDefault(subject.point(), List.of()));
+          LoopView whole = view.holding(FactsHeld.of(view.build())).build();
+          judged.add(judged(subject, chain, whole, allowed.get(subject.point())));
         });
     return judged;
   }
@@ -189,6 +214,20 @@ public final class Judging {
       }
     }
     return told;
+  }
+
+  /**
+   * Settings and lengths that were others at a past moment count as they were then; condition and
+   * everything else as it is now.
+   */
+  private void lengthsThen(DSLContext sql, As as, Instant at, Map<Long, PartView> views) {
+    if (as == As.PROPOSED) {
+      parts
+          .parts(sql, views.keySet(), new Viewpoint(at, null))
+          .forEach(
+              (number, then) ->
+                  views.computeIfPresent(number, (same, now) -> now.withLength(then.length())));
+    }
   }
 
   private Judged judged(
@@ -248,6 +287,13 @@ public final class Judging {
         .filter(placed -> placed.slot().isPath())
         .map(placed -> seen(placed.content(), views))
         .collect(Collectors.toCollection(ArrayList::new));
+  }
+
+  private static loopwright.matching.Slot barrier(
+      CircuitFacts.Circuit circuit, Map<Long, PartView> views) {
+    return circuit.barrier() instanceof Content.Unknown
+        ? loopwright.matching.Slot.NOT_RECORDED
+        : seen(circuit.barrier(), views);
   }
 
   private static Optional<Content> content(List<Placed> chain, Slot slot) {

@@ -34,6 +34,11 @@ public final class Alloys {
     return given;
   }
 
+  /** Whether no alloy is listed. */
+  public boolean isEmpty() {
+    return byAlloy.isEmpty();
+  }
+
   /** The group that lists the alloy, told without regard to case, blanks and hyphens. */
   public Optional<AlloyGroup> groupOf(String alloy) {
     return Optional.ofNullable(byAlloy.get(key(alloy)));
@@ -50,7 +55,8 @@ public final class Alloys {
     return key(alloy).equals(key(other));
   }
 
-  private static String key(String alloy) {
+  /** In which all spellings of a name are one. */
+  public static String key(String alloy) {
     return alloy.replaceAll("[\\s-]+", "").toLowerCase(Locale.ROOT);
   }
 }

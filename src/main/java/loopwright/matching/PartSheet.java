@@ -34,4 +34,14 @@ public record PartSheet(
   public PartSheet withEntity(Entity other) {
     return new PartSheet(towardProbe, towardDriver, celsius, approval, other);
   }
+
+  /** What this one doesn't say is taken from the other one, field by field. */
+  public PartSheet filledBy(PartSheet other) {
+    return new PartSheet(
+        towardProbe == null ? other.towardProbe : towardProbe,
+        towardDriver == null ? other.towardDriver : towardDriver,
+        celsius.isNotSaid() ? other.celsius : celsius,
+        approval == null ? other.approval : approval,
+        entity.isNotGiven() ? other.entity : entity);
+  }
 }

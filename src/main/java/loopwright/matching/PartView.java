@@ -44,6 +44,21 @@ public record PartView(
     return name.isIdentified() ? kind.word() + " " + name.text() : kind.word();
   }
 
+  public PartView withLength(@Nullable KnownLength other) {
+    return new PartView(
+        kind,
+        name,
+        family,
+        other,
+        measuredLength,
+        tipMillimetres,
+        scaleFactor,
+        sheet,
+        state,
+        promisedTo,
+        elsewhere);
+  }
+
   public PartView standingAlsoAt(List<Elsewhere> others) {
     return new PartView(
         kind,

@@ -34,6 +34,19 @@ public record PlaceView(
     channels = List.copyOf(channels);
   }
 
+  public PlaceView withFieldCable(FieldCable cable) {
+    return new PlaceView(
+        measures,
+        shaftAlloy,
+        areaClass,
+        cable,
+        tipCelsius,
+        routeCelsius,
+        boxCelsius,
+        setGapMicrometres,
+        channels);
+  }
+
   /**
    * The cable in the field.
    *

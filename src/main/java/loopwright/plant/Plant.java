@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import loopwright.db.Tx;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
@@ -93,6 +94,15 @@ public final class Plant {
   /** A tag in the form in which all its spellings are one. */
   public String tagKey(DSLContext sql, String tag) {
     return PointStore.key(sql, tag);
+  }
+
+  /**
+   * Numbers of all points in use.
+   *
+   * @param knowingAlloy only those whose shaft's alloy is recorded
+   */
+  public Set<Long> pointsInUse(DSLContext sql, boolean knowingAlloy) {
+    return points.inUse(sql, knowingAlloy);
   }
 
   /** Points whose tag or place holds that text, best first. */

@@ -9,6 +9,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import loopwright.db.Capitals;
 import loopwright.db.DbProblem;
 import loopwright.db.Tx;
@@ -71,6 +72,14 @@ final class PointStore {
         .where(MACHINE.TRAIN_ID.eq(train.number()))
         .orderBy(POINT.TAG_KEY)
         .fetchGroups(POINT.MACHINE_ID, PointStore::point);
+  }
+
+  Set<Long> inUse(DSLContext sql, boolean knowingAlloy) {
+    return sql.select(POINT.ID)
+        .from(POINT)
+        .where(POINT.STATE.eq(PointState.IN_USE.word()))
+        .and(knowingAlloy ? POINT.SHAFT_ALLOY.isNotNull() : DSL.noCondition())
+        .fetchSet(POINT.ID);
   }
 
   List<Point> after(DSLContext sql, PointId last, int most) {

@@ -20,6 +20,19 @@ import org.jspecify.annotations.Nullable;
 /** The families that parts belong to, and which of them are interchangeable. */
 public final class FamilyBook {
   private final FamilyStore store = new FamilyStore();
+  private final FamilyWatch watch;
+
+  /** For reading; nobody is told of changes. */
+  public FamilyBook() {
+    this(FamilyWatch.NOBODY);
+  }
+
+  /**
+   * @param watch told of each family that is added, changed or paired
+   */
+  public FamilyBook(FamilyWatch watch) {
+    this.watch = watch;
+  }
 
   /** All of them, by code. */
   public List<Family> all(DSLContext sql) {
@@ -49,7 +62,9 @@ public final class FamilyBook {
    */
   public FamilyId add(Tx tx, FamilyDetails details) {
     refuseTaken(tx.sql(), details.code(), Optional.empty());
-    return store.insert(tx, details);
+    FamilyId added = store.insert(tx, details);
+    watch.familyChanged(tx, added);
+    return added;
   }
 
   /**
@@ -58,6 +73,7 @@ public final class FamilyBook {
   public void change(Tx tx, FamilyId id, int version, FamilyDetails details) {
     refuseTaken(tx.sql(), details.code(), Optional.of(id));
     store.update(tx, id, version, details);
+    watch.familyChanged(tx, id);
   }
 
   /**
@@ -78,11 +94,15 @@ public final class FamilyBook {
       throw new Refused(RegisterProblem.PAIR_KNOWN, first, second);
     }
     store.insertPair(tx, lower, higher, Text.needed("who says so", saidBy, 200));
+    watch.familyChanged(tx, lower);
+    watch.familyChanged(tx, higher);
   }
 
   /** Takes a pair out of the list; the journal keeps it. */
   public void unpair(Tx tx, FamilyPair pair) {
     store.deletePair(tx, pair.id());
+    watch.familyChanged(tx, pair.first());
+    watch.familyChanged(tx, pair.second());
   }
 
   /** All families and pairs as the rules see them. */
@@ -116,6 +136,8 @@ public final class FamilyBook {
         .output(details.output())
         .line(line(details))
         .targetAlloy(details.targetAlloy())
+        .outputVolts(details.outputVolts())
+        .selectableSystemLength(details.selectableSystemLength())
         .build();
   }
 

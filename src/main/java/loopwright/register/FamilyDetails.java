@@ -7,6 +7,7 @@ import java.util.Set;
 import loopwright.matching.CableUse;
 import loopwright.matching.Output;
 import loopwright.matching.PartKind;
+import loopwright.matching.Range;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
 import loopwright.units.Length;
@@ -22,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param lengthTolerance largest length balance, either sign, that still counts as zero
  * @param connectors type and gender in words; empty if not said
  * @param targetAlloy that scale factor and range hold for; empty if not said
+ * @param outputVolts what its drivers can put out, V; not said where nothing is known
+ * @param selectableSystemLength whether its drivers can be set to another of the system lengths
  * @param profile code of the tolerance profile; null if none is chosen
  * @param lengths on offer, each once
  */
@@ -39,6 +42,8 @@ public record FamilyDetails(
     String connectors,
     String targetAlloy,
     Output output,
+    Range outputVolts,
+    boolean selectableSystemLength,
     @Nullable String profile,
     String note,
     List<OfferedLength> lengths) {
@@ -61,7 +66,8 @@ public record FamilyDetails(
     ComponentFacts.refuseImpossibleTip(tipMillimetres);
     ComponentFacts.refuseImpossibleScale(scaleFactor);
     refuseOtherTolerance(lengthTolerance);
-    refuseOtherVolts(startVolts);
+    refuseOtherVolts("The start voltage", startVolts);
+    outputVolts = checked(outputVolts);
     lengths = lengths.stream().sorted().toList();
     refuseTwice(lengths);
   }
@@ -75,13 +81,32 @@ public record FamilyDetails(
     }
   }
 
-  private static void refuseOtherVolts(@Nullable BigDecimal volts) {
+  private static Range checked(Range volts) {
+    BigDecimal low = plain(volts.low());
+    BigDecimal high = plain(volts.high());
+    refuseOtherVolts("The output", low);
+    refuseOtherVolts("The output", high);
+    if (low != null && high != null && low.compareTo(high) >= 0) {
+      throw new Refused(
+          RegisterProblem.OUT_OF_RANGE,
+          "The least negative output",
+          high.toPlainString() + " V",
+          "more than the most negative one, " + low.toPlainString() + " V");
+    }
+    return new Range(low, high);
+  }
+
+  private static @Nullable BigDecimal plain(@Nullable BigDecimal number) {
+    return number == null ? null : new BigDecimal(Numbers.plain(number));
+  }
+
+  private static void refuseOtherVolts(String what, @Nullable BigDecimal volts) {
     if (volts != null
         && (volts.abs().compareTo(BigDecimal.valueOf(100)) > 0
             || volts.stripTrailingZeros().scale() > 3)) {
       throw new Refused(
           RegisterProblem.OUT_OF_RANGE,
-          "The start voltage",
+          what,
           volts.toPlainString() + " V",
           "volts as the driver gives them, such as -1.5, with at most 3 decimals");
     }
@@ -121,6 +146,8 @@ public record FamilyDetails(
     private String connectors = "";
     private String targetAlloy = "";
     private Output output = Output.VOLTAGE;
+    private Range outputVolts = Range.NOT_SAID;
+    private boolean selectableSystemLength;
     private @Nullable String profile;
     private String note = "";
     private List<OfferedLength> lengths = List.of();
@@ -177,6 +204,16 @@ public record FamilyDetails(
       return this;
     }
 
+    public Builder outputVolts(Range outputVolts) {
+      this.outputVolts = outputVolts;
+      return this;
+    }
+
+    public Builder selectableSystemLength(boolean selectable) {
+      this.selectableSystemLength = selectable;
+      return this;
+    }
+
     public Builder profile(@Nullable String profile) {
       this.profile = profile;
       return this;
@@ -207,6 +244,8 @@ public record FamilyDetails(
           connectors,
           targetAlloy,
           output,
+          outputVolts,
+          selectableSystemLength,
           profile,
           note,
           lengths);

@@ -2,6 +2,7 @@ package loopwright.register;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,6 +12,7 @@ import java.util.stream.Collectors;
 import loopwright.db.Database;
 import loopwright.matching.Output;
 import loopwright.matching.PartKind;
+import loopwright.matching.Range;
 import loopwright.units.Numbers;
 import loopwright.units.Unit;
 import loopwright.web.Page;
@@ -26,11 +28,13 @@ final class FamilyPages implements Pages {
   private final Database database;
   private final Page page;
   private final FamilyBook families;
+  private final List<FamilyPanel> panels;
 
-  FamilyPages(Database database, Page page, FamilyBook families) {
+  FamilyPages(Database database, Page page, FamilyBook families, List<FamilyPanel> panels) {
     this.database = database;
     this.page = page;
     this.families = families;
+    this.panels = List.copyOf(panels);
   }
 
   @Override
@@ -50,6 +54,8 @@ final class FamilyPages implements Pages {
       String systems) {}
 
   record Partner(String code, String saidBy) {}
+
+  record PanelShown(String template, Object model) {}
 
   record SumRow(String system, List<String> pairs) {}
 
@@ -71,7 +77,7 @@ final class FamilyPages implements Pages {
         lengths(details, PartKind.DRIVER));
   }
 
-  private static String lengths(FamilyDetails details, PartKind part) {
+  static String lengths(FamilyDetails details, PartKind part) {
     return details.lengthsOf(part).stream()
         .map(offered -> offered.typed().toString())
         .collect(Collectors.joining(", "));
@@ -103,6 +109,11 @@ final class FamilyPages implements Pages {
     model.put("leads", offered(family.details(), PartKind.PROBE));
     model.put("cables", offered(family.details(), PartKind.CABLE));
     model.put("partners", partners(sql, family));
+    model.put(
+        "panels",
+        panels.stream()
+            .map(panel -> new PanelShown(panel.template(), panel.model(sql, family, units)))
+            .toList());
     return model;
   }
 
@@ -132,7 +143,19 @@ final class FamilyPages implements Pages {
     facts.put("Connectors", said(details.connectors()));
     facts.put("Target alloy", said(details.targetAlloy()));
     facts.put("Output", details.output() == Output.VOLTAGE ? "voltage" : "current (mA)");
+    facts.put("Drivers can put out", volts(details.outputVolts()));
+    facts.put(
+        "System length of a driver",
+        details.selectableSystemLength() ? "can be set; each driver has its setting" : "fixed");
     return facts;
+  }
+
+  private static String volts(Range volts) {
+    BigDecimal low = volts.low();
+    BigDecimal high = volts.high();
+    return low == null || high == null
+        ? PartWords.NOT_KNOWN
+        : (Numbers.plain(low) + " to " + Numbers.plain(high) + " V").replace('-', '−');
   }
 
   private static String said(String text) {

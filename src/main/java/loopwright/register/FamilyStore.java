@@ -17,6 +17,7 @@ import loopwright.db.gen.tables.records.FamilyRecord;
 import loopwright.matching.CableUse;
 import loopwright.matching.Output;
 import loopwright.matching.PartKind;
+import loopwright.matching.Range;
 import loopwright.problem.Refused;
 import loopwright.units.Length;
 import loopwright.units.ScaleFactor;
@@ -86,6 +87,7 @@ final class FamilyStore {
             .fetchOptional(FAMILY, FAMILY.ID.eq(id.number()).and(FAMILY.VERSION.eq(version)))
             .orElseThrow(() -> new Refused(DbProblem.STALE));
     fill(tx, row, details);
+    row.changed(FAMILY.NAME, true); // the version tells of the lengths, too
     tx.update(row);
     List<OfferedLength> kept =
         tx.sql().fetch(FAMILY_LENGTH, FAMILY_LENGTH.FAMILY_ID.eq(id.number())).stream()
@@ -132,6 +134,9 @@ final class FamilyStore {
     row.setConnectors(FactRows.absent(details.connectors()));
     row.setTargetAlloy(FactRows.absent(details.targetAlloy()));
     row.setOutputQuantity(details.output().unit());
+    row.setOutputLowVolts(details.outputVolts().low());
+    row.setOutputHighVolts(details.outputVolts().high());
+    row.setSelectableSystemLength(details.selectableSystemLength());
     row.setProfileId(profileId(tx.sql(), details.profile()));
     row.setNote(details.note());
   }
@@ -193,6 +198,8 @@ final class FamilyStore {
             .connectors(FactRows.present(row.getConnectors()))
             .targetAlloy(FactRows.present(row.getTargetAlloy()))
             .output(row.getOutputQuantity().equals("mA") ? Output.CURRENT : Output.VOLTAGE)
+            .outputVolts(new Range(row.getOutputLowVolts(), row.getOutputHighVolts()))
+            .selectableSystemLength(row.getSelectableSystemLength())
             .profile(profile)
             .note(row.getNote())
             .lengths(lengths)

@@ -123,7 +123,7 @@ final class PartForm {
         form.optional("bin", text -> Text.kept("the bin", text, 60)).orElse(""));
   }
 
-  private static Optional<NominalLength> length(Form form) {
+  static Optional<NominalLength> length(Form form) {
     if (form.typed("length").isBlank()) {
       if (!form.typed("evidence").isBlank()) {
         form.complain("length", "Give the length that is known so, or leave both empty.");

@@ -20,6 +20,14 @@ public final class PartsAsJudged {
   private final FamilyStore families = new FamilyStore();
   private final FactStore facts = new FactStore();
   private final FamilyBook book = new FamilyBook();
+  private final SheetFacts sheets;
+
+  /**
+   * @param sheets what data sheets say of the parts
+   */
+  public PartsAsJudged(SheetFacts sheets) {
+    this.sheets = sheets;
+  }
 
   /** Every known family and interchangeable pair. */
   public Families families(DSLContext sql) {
@@ -33,18 +41,21 @@ public final class PartsAsJudged {
    */
   public Map<Long, PartView> parts(DSLContext sql, Collection<Long> numbers) {
     Map<Long, String> codes = families.codes(sql);
+    SheetFacts.Lookup said = sheets.read(sql);
     return components.components(sql, numbers).entrySet().stream()
-        .collect(Collectors.toMap(Map.Entry::getKey, entry -> view(entry.getValue(), codes)));
+        .collect(Collectors.toMap(Map.Entry::getKey, entry -> view(entry.getValue(), codes, said)));
   }
 
   /**
    * The same as believed of that moment, as known then. Before the first thing recorded of a part,
-   * that first record counts. Names are today's, and so are the codes of families.
+   * that first record counts. Names are today's, and so are the codes of families and what data
+   * sheets say.
    *
    * @return by number; one that nobody knew of is not in it
    */
   public Map<Long, PartView> parts(DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint) {
     Map<Long, String> codes = families.codes(sql);
+    SheetFacts.Lookup said = sheets.read(sql);
     Map<Long, Component> named = components.components(sql, numbers);
     Map<Long, PartView> views = new HashMap<>();
     facts
@@ -53,7 +64,8 @@ public final class PartsAsJudged {
             (number, belief) -> {
               Component part = named.get(number);
               if (part != null) {
-                views.put(number, view(part.details(), belief.facts(), fitted(belief), codes));
+                views.put(
+                    number, view(part.details(), belief.facts(), fitted(belief), codes, said));
               }
             });
     return views;
@@ -73,12 +85,16 @@ public final class PartsAsJudged {
     numbers.forEach(number -> components.refreshState(tx, new ComponentId(number)));
   }
 
-  private static PartView view(Component part, Map<Long, String> codes) {
-    return view(part.details(), part.facts(), part.state(), codes);
+  private static PartView view(Component part, Map<Long, String> codes, SheetFacts.Lookup said) {
+    return view(part.details(), part.facts(), part.state(), codes, said);
   }
 
   private static PartView view(
-      ComponentDetails details, ComponentFacts facts, PartState state, Map<Long, String> codes) {
+      ComponentDetails details,
+      ComponentFacts facts,
+      PartState state,
+      Map<Long, String> codes,
+      SheetFacts.Lookup said) {
     PartIdentity identity = details.identity();
     return PartView.of(details.kind())
         .name(
@@ -92,6 +108,7 @@ public final class PartsAsJudged {
         .measuredLength(facts.physicalLength() == null ? null : Length.of(facts.physicalLength()))
         .tipMillimetres(facts.tipMillimetres())
         .scaleFactor(facts.scaleFactor())
+        .sheet(said.of(details.kind(), identity, facts.family()))
         .state(state)
         .build();
   }

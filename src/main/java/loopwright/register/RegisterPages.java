@@ -13,6 +13,7 @@ public final class RegisterPages implements Pages {
 
   /**
    * @param panels what other features show on a part's page
+   * @param onFamilies what other features show on a family's page
    */
   public RegisterPages(
       Database database,
@@ -22,13 +23,15 @@ public final class RegisterPages implements Pages {
       ToleranceProfiles profiles,
       PartSearch search,
       List<PartPanel> panels,
+      List<FamilyPanel> onFamilies,
       InstantSource clock) {
     this.all =
         List.of(
             new PartListPages(database, page, families, search),
             new PartEditPages(database, page, register, families, clock),
+            new SettingPages(database, page, register, families, clock),
             new PartPages(database, page, register, families, panels),
-            new FamilyPages(database, page, families),
+            new FamilyPages(database, page, families, onFamilies),
             new ProfileEditPages(database, page, profiles),
             new ProfilePages(database, page, profiles, families));
   }

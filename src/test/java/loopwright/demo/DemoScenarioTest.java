@@ -40,6 +40,7 @@ class DemoScenarioTest {
   static void load() {
     world = new ImportWorld(Engine.H2, CLOCK);
     receipt = DemoPlant.load(world.database, world.importing, world.plant, CLOCK);
+    DemoSheets.enter(world.database, world.plant, world.families, world.sheets, world.alloys);
     judged =
         world.database.read(
             sql -> {

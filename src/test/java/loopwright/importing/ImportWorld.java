@@ -5,8 +5,11 @@ import java.time.InstantSource;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import loopwright.alloy.AlloyBook;
 import loopwright.calibration.Calibrations;
 import loopwright.calibration.FoundOut;
+import loopwright.circuit.Circuits;
+import loopwright.datasheet.DataSheets;
 import loopwright.db.Act;
 import loopwright.db.Database;
 import loopwright.journal.JournalStore;
@@ -34,6 +37,9 @@ public final class ImportWorld implements AutoCloseable {
   public final Channels channels = new Channels(PointWatch.NOBODY);
   public final Register register = new Register(FactsWatch.NOBODY);
   public final FamilyBook families = new FamilyBook();
+  public final DataSheets sheets = new DataSheets(DataSheets.SheetWatch.NOBODY);
+  public final AlloyBook alloys = new AlloyBook(AlloyBook.AlloyWatch.NOBODY);
+  public final Circuits circuits = new Circuits(PointWatch.NOBODY);
   public final ToleranceProfiles profiles = new ToleranceProfiles();
   public final Judging judging;
   public final Configuration configuration;
@@ -43,13 +49,17 @@ public final class ImportWorld implements AutoCloseable {
   public ImportWorld(Engine engine, InstantSource clock) {
     database = engine.open(clock);
     profiles.seed(database);
-    RegisteredParts parts = new RegisteredParts(new PartsAsJudged(), register, new PartSearch());
+    RegisteredParts parts =
+        new RegisteredParts(new PartsAsJudged(sheets), register, new PartSearch());
     judging =
         new Judging(
-            parts,
-            new PlacesAsJudged()::places,
-            Calibrations.asLeftFacts(),
-            loopwright.loop.Allowances.NONE,
+            new Judging.Sources(
+                parts,
+                new PlacesAsJudged()::places,
+                circuits,
+                alloys::asJudged,
+                Calibrations.asLeftFacts(),
+                loopwright.loop.Allowances.NONE),
             StandardRules.book());
     Standings standings = new Standings(judging, clock);
     configuration = new Configuration(parts, judging, standings, clock);

@@ -367,7 +367,7 @@ class RegisterTest {
         .hasMessageContaining("C-1 is fitted at K1-VX (path-1)");
     write("crushed", tx -> act(() -> register.quarantine(tx, id, "crushed")));
     assertThat(part(id).state()).isEqualTo(PartState.QUARANTINED);
-    PartsAsJudged judged = new PartsAsJudged();
+    PartsAsJudged judged = new PartsAsJudged(SheetFacts.NONE);
     assertThat(map(sql -> judged.parts(sql, List.of(id.number(), 999_999L))))
         .hasSize(1)
         .hasEntrySatisfying(

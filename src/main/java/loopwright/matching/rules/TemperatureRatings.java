@@ -55,6 +55,9 @@ record TemperatureRatings() implements Rule {
       return;
     }
     Range rating = part.get().sheet().celsius();
+    if (celsius == null && rating.isNotSaid()) {
+      return;
+    }
     if (celsius == null) {
       remarks.add(
           Verdict.UNKNOWN,
