@@ -177,7 +177,7 @@ public final class App implements AutoCloseable {
         new Features(families, profiles, register, plant, channels, configuration, calibrations);
     this.importing = new Importing(database, taken, clock);
     this.gapReadings = new GapReadings(clock);
-    this.fieldChecks = new FieldChecks(judging, channels, clock);
+    this.fieldChecks = new FieldChecks(judging, channels, calibrations, clock);
     this.remedies = new Remedies(new LoopsOffBalance(judging, clock), families, plant);
   }
 

@@ -1,6 +1,9 @@
 package loopwright.fieldcheck;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Locale;
+import loopwright.units.Numbers;
 
 /** Amounts in findings: in both units, since a finding is kept as it was told. */
 final class Amounts {
@@ -24,6 +27,13 @@ final class Amounts {
 
   static String ohm(double ohms) {
     return number("%.2f", ohms) + " Ω";
+  }
+
+  /** Whole above 100 Hz, with up to two decimals below. */
+  static String hertz(double hertz) {
+    BigDecimal rounded =
+        BigDecimal.valueOf(hertz).setScale(hertz >= 100 ? 0 : 2, RoundingMode.HALF_EVEN);
+    return Numbers.plain(rounded) + " Hz";
   }
 
   static String number(String pattern, double number) {

@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 import loopwright.loop.TypedMoment;
 import loopwright.problem.Text;
 import loopwright.units.Reported;
@@ -118,9 +117,12 @@ final class CheckForm {
     if (entered.isEmpty() && form.ok()) {
       form.complain("Nothing was measured yet: fill in at least one field.");
     }
-    Stream.of("amplitude")
-        .filter(name -> kind == CheckKind.SLOW_ROLL && form.typed(name).isBlank())
-        .forEach(name -> form.complain(name, "Fill this in."));
+    kind.items().stream()
+        .filter(item -> item.needed() && form.typed(item.name()).isBlank())
+        .forEach(item -> form.complain(item.name(), "Fill this in."));
+    if (kind == CheckKind.RESPONSE && entered.stream().noneMatch(one -> one.row() > 1)) {
+      form.complain("rows", "A response takes two frequencies at least.");
+    }
     if (kind == CheckKind.SLOW_ROLL
         && !form.typed("phase").isBlank()
         && form.typed("phase-as").isBlank()) {

@@ -51,7 +51,8 @@ enum CheckKind {
           + " track.",
       List.of(
           Item.measured("amplitude", "Amplitude, pk-pk", Unit.MICROMETRE, Unit.MIL)
-              .within(0, 2_000),
+              .within(0, 2_000)
+              .must(),
           Item.measured("phase", "Phase", Unit.DEGREE).within(-360, 360),
           Item.chosen("phase-as", "Phase counted as", "lag", "lead"),
           Item.measured("speed", "Speed", Unit.REVOLUTIONS_PER_MINUTE, Unit.HERTZ).within(0, 1_000),
@@ -59,7 +60,62 @@ enum CheckKind {
           Item.measured("allowed", "Allowed vibration, pk-pk", Unit.MICROMETRE, Unit.MIL)
               .hinting("if known: run-out is judged against it")),
       List.of(),
-      0);
+      0),
+  DYNAMIC(
+      "dynamic",
+      "dynamic check",
+      "A known vibration and the output it gives. It proves the way of the alternating signal, as"
+          + " the static curve proves linearity and length; the two should agree.",
+      List.of(
+          Item.measured("displacement", "Displacement", Unit.MICROMETRE, Unit.MIL)
+              .within(0.01, 10_000)
+              .must(),
+          sizes("displacement-as", "Displacement is").must(),
+          Item.measured("frequency", "Frequency", Unit.HERTZ, Unit.CYCLES_PER_MINUTE)
+              .within(0.01, 20_000)
+              .must(),
+          Item.measured("output", "Output", Unit.MILLIVOLT, Unit.VOLT).within(1e-5, 30).must(),
+          sizes("output-as", "Output is").must(),
+          Item.measured("gap-volts", "Gap voltage meanwhile", Unit.VOLT)
+              .within(-30, 0)
+              .hinting("says at which gap; else the approved gap is taken"),
+          Item.measured("shown", "Monitor shows, pk-pk", Unit.MICROMETRE, Unit.MIL),
+          Item.measured("u-displacement", "Standard uncertainty of the displacement", Unit.PERCENT)
+              .within(0, 1),
+          Item.measured("u-output", "Standard uncertainty of the output", Unit.PERCENT)
+              .within(0, 1),
+          Item.measured("u-static", "Standard uncertainty of the static slope", Unit.PERCENT)
+              .within(0, 1)
+              .hinting("with all three it is said by how many combined uncertainties they differ")),
+      List.of(),
+      0),
+  RESPONSE(
+      "response",
+      "frequency response",
+      "Output over displacement against frequency, in dB from the lowest frequency, and phase.",
+      List.of(
+          sizes("displacement-as", "Displacement is").must(),
+          sizes("output-as", "Output is").must(),
+          Item.measured("band-low", "Band from", Unit.DECIBEL)
+              .within(-60, 0)
+              .hinting("else −3 dB up to 10 kHz"),
+          Item.measured("band-high", "to", Unit.DECIBEL).within(0, 60),
+          Item.measured("cable", "Field cable", Unit.METRE, Unit.FOOT).within(0, 5_000),
+          Item.measured(
+                  "capacitance",
+                  "Its capacitance",
+                  Unit.PICOFARAD_PER_METRE,
+                  Unit.PICOFARAD_PER_FOOT)
+              .within(0, 10_000),
+          Item.measured("source", "Output resistance of the driver", Unit.OHM)
+              .within(0.1, 1e6)
+              .hinting("else 50 Ω, from memory")),
+      List.of(
+          Item.measured("at", "Frequency", Unit.HERTZ, Unit.CYCLES_PER_MINUTE).within(0.01, 20_000),
+          Item.measured("moved", "Displacement", Unit.MICROMETRE, Unit.MIL).within(0.01, 10_000),
+          Item.measured("gave", "Output", Unit.MILLIVOLT, Unit.VOLT).within(1e-5, 30),
+          Item.measured("phase", "Phase", Unit.DEGREE).within(-720, 720)),
+      8);
 
   private final String slug;
   private final String word;
@@ -76,6 +132,10 @@ enum CheckKind {
     this.items = items;
     this.columns = columns;
     this.rows = rows;
+  }
+
+  private static Item sizes(String name, String label) {
+    return Item.chosen(name, label, "pk-pk", "peak", "rms");
   }
 
   /** As addresses call it. */

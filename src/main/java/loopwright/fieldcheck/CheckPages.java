@@ -85,7 +85,8 @@ public final class CheckPages implements Pages, LoopPanel {
       List<Line> lines,
       List<String> headings,
       List<List<String>> rows,
-      List<SaidLine> said) {}
+      List<SaidLine> said,
+      String drawing) {}
 
   record SaidLine(String verdict, String about, String sentence, String basis) {}
 
@@ -281,7 +282,11 @@ public final class CheckPages implements Pages, LoopPanel {
         rows(check),
         check.said().stream()
             .map(s -> new SaidLine(s.verdict().word(), s.about(), s.sentence(), s.basis()))
-            .toList());
+            .toList(),
+        plant
+            .point(sql, new PointId(check.point()))
+            .flatMap(point -> checks.drawing(sql, point, check))
+            .orElse(""));
   }
 
   private static List<List<String>> rows(FieldCheck check) {

@@ -1,27 +1,37 @@
 package loopwright.fieldcheck;
 
+import java.time.Instant;
 import java.time.InstantSource;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
+import loopwright.calibration.Calibrations;
 import loopwright.db.Tx;
+import loopwright.dynamic.StaticCurve;
 import loopwright.loop.Combinations;
 import loopwright.loop.Judging;
 import loopwright.plant.Channels;
 import loopwright.plant.Point;
 import loopwright.problem.Refused;
 import loopwright.time.Viewpoint;
+import loopwright.units.Reported;
 import org.jooq.DSLContext;
 
 /** Keeps checks with what they say, judged by what is on record of the loop at that moment. */
 public final class FieldChecks {
+  private static final int NEWEST = 20;
+
   private final CheckStore store = new CheckStore();
   private final Judging judging;
   private final Channels channels;
+  private final Calibrations calibrations;
   private final InstantSource clock;
 
-  public FieldChecks(Judging judging, Channels channels, InstantSource clock) {
+  public FieldChecks(
+      Judging judging, Channels channels, Calibrations calibrations, InstantSource clock) {
     this.judging = judging;
     this.channels = channels;
+    this.calibrations = calibrations;
     this.clock = clock;
   }
 
@@ -65,13 +75,52 @@ public final class FieldChecks {
         point.details().kind(),
         judged.view(),
         channels.ofPoint(sql, point.id()),
-        store.before(sql, fresh.point(), fresh.kind(), fresh.takenAt()));
+        store.before(sql, fresh.point(), fresh.kind(), fresh.takenAt()),
+        Combinations.fingerprint(judged.chain())
+            .flatMap(parts -> asLeft(sql, fresh.point(), parts, fresh.takenAt())),
+        Stream.ofNullable(point.details().approvedGap())
+            .mapToDouble(Reported::canonical)
+            .findFirst());
+  }
+
+  /** The newest as-left curve of exactly these parts by then. */
+  private Optional<Background.AsLeft> asLeft(
+      DSLContext sql, long point, String fingerprint, Instant at) {
+    return calibrations
+        .ofLoop(sql, point, Optional.of(fingerprint), Viewpoint.of(at), NEWEST)
+        .stream()
+        .filter(kept -> kept.stage().isAsLeft() && kept.hasCurve())
+        .filter(kept -> kept.fingerprint().equals(fingerprint))
+        .findFirst()
+        .flatMap(
+            kept ->
+                calibrations
+                    .curve(sql, kept)
+                    .flatMap(StaticCurve::of)
+                    .map(curve -> new Background.AsLeft(kept.number(), curve)));
+  }
+
+  /** The check as a drawing, where its kind has one. */
+  Optional<String> drawing(DSLContext sql, Point point, FieldCheck check) {
+    return switch (check.kind()) {
+      case RESPONSE -> ResponseDrawing.svg(check.entries());
+      case DYNAMIC ->
+          check
+              .fingerprint()
+              .flatMap(parts -> asLeft(sql, check.point(), parts, check.takenAt()))
+              .flatMap(
+                  curve ->
+                      DynamicDrawing.svg(check.entries(), curve, point.details().approvedGap()));
+      default -> Optional.empty();
+    };
   }
 
   private static List<Said> said(NewCheck fresh, Background background) {
     return switch (fresh.kind()) {
       case ELECTRICAL -> ElectricalJudge.judge(fresh.entries(), background);
       case CHANNEL -> ChannelJudge.judge(fresh.entries(), background);
+      case DYNAMIC -> DynamicJudge.judge(fresh.entries(), background);
+      case RESPONSE -> ResponseJudge.judge(fresh.entries());
       case SLOW_ROLL -> SlowRollJudge.judge(fresh.entries(), background);
     };
   }

@@ -18,6 +18,7 @@ import loopwright.units.Unit;
  * @param choices words to choose from; empty where it is typed
  * @param least in the canonical unit
  * @param most in the canonical unit
+ * @param needed whether the check says nothing without it
  */
 record Item(
     String name,
@@ -26,7 +27,8 @@ record Item(
     List<Unit> units,
     List<String> choices,
     double least,
-    double most) {
+    double most,
+    boolean needed) {
 
   Item {
     units = List.copyOf(units);
@@ -35,20 +37,25 @@ record Item(
 
   /** A number of zero or more; a voltage in general is not, see {@link #within}. */
   static Item measured(String name, String label, Unit... units) {
-    return new Item(name, label, "", List.of(units), List.of(), 0, 1e9);
+    return new Item(name, label, "", List.of(units), List.of(), 0, 1e9, false);
   }
 
   static Item chosen(String name, String label, String... choices) {
-    return new Item(name, label, "", List.of(), List.of(choices), 0, 0);
+    return new Item(name, label, "", List.of(), List.of(choices), 0, 0, false);
   }
 
   Item hinting(String about) {
-    return new Item(name, label, about, units, choices, least, most);
+    return new Item(name, label, about, units, choices, least, most, needed);
   }
 
   /** With limits in the canonical unit, beyond which it is a slip. */
   Item within(double low, double high) {
-    return new Item(name, label, hint, units, choices, low, high);
+    return new Item(name, label, hint, units, choices, low, high, needed);
+  }
+
+  /** It must be filled in. */
+  Item must() {
+    return new Item(name, label, hint, units, choices, least, most, true);
   }
 
   /** Whether a number is typed. */

@@ -68,7 +68,7 @@ public final class CurvePlot {
   }
 
   private String drawn() {
-    hatch();
+    hatch(root, hatchId());
     volts();
     isf();
     deviation();
@@ -93,11 +93,12 @@ public final class CurvePlot {
     return picture.id() + "-hatch";
   }
 
-  private void hatch() {
+  /** The pattern that bands are filled with. */
+  static void hatch(Svg.Element root, String id) {
     Svg.Element pattern =
         root.add("defs")
             .add("pattern")
-            .set("id", hatchId())
+            .set("id", id)
             .set("width", 8)
             .set("height", 8)
             .set("patternTransform", "rotate(45)")

@@ -19,5 +19,11 @@ public enum Dimension {
   /** A delay; s inside. */
   DURATION,
   /** Phase; ° inside. */
-  ANGLE
+  ANGLE,
+  /** A share of something; 1 inside. */
+  RATIO,
+  /** A ratio of amplitudes; dB inside. */
+  LEVEL,
+  /** Of a cable; pF/m inside. */
+  CAPACITANCE_PER_LENGTH
 }

@@ -31,7 +31,11 @@ public enum Unit {
   KILOHM("kΩ", Dimension.RESISTANCE, "1000", "1", "0"),
   MEGOHM("MΩ", Dimension.RESISTANCE, "1000000", "1", "0"),
   SECOND("s", Dimension.DURATION, "1", "1", "0"),
-  DEGREE("°", Dimension.ANGLE, "1", "1", "0");
+  DEGREE("°", Dimension.ANGLE, "1", "1", "0"),
+  PERCENT("%", Dimension.RATIO, "0.01", "1", "0"),
+  DECIBEL("dB", Dimension.LEVEL, "1", "1", "0"),
+  PICOFARAD_PER_METRE("pF/m", Dimension.CAPACITANCE_PER_LENGTH, "1", "1", "0"),
+  PICOFARAD_PER_FOOT("pF/ft", Dimension.CAPACITANCE_PER_LENGTH, "1", "0.3048", "0");
 
   private final String symbol;
   private final Dimension dimension;

@@ -168,6 +168,98 @@ class CheckPagesTest {
         .contains("400 mV", "50.8 µm", "the protection is not proved");
   }
 
+  /** 7.874 mV/µm · 100 µm pk-pk = 787.4 mV pk-pk = 278.39 mV rms. */
+  @Test
+  void aDynamicCheckIsHeldAgainstNominalAndTheStaticCurve() {
+    Visitor.Answer kept =
+        send(
+            technician,
+            "dynamic",
+            "displacement",
+            "100",
+            "displacement-as",
+            "pk-pk",
+            "frequency",
+            "3600",
+            "frequency-unit",
+            "cpm",
+            "output",
+            "278.39",
+            "output-as",
+            "rms",
+            "u-displacement",
+            "1",
+            "u-output",
+            "0.5",
+            "shown",
+            "98");
+    assertThat(kept.page().select(".complaint").text()).isEmpty();
+    String page = technician.get(kept.location()).page().text();
+    assertThat(page)
+        .contains("7.874 mV/µm (200.0 mV/mil) ±", "at 60 Hz", "from the driver's 200 mV/mil")
+        .contains("no as-left curve of exactly these parts", "It shows 98.0 µm");
+    Document missing = send(technician, "dynamic", "output", "278").page();
+    assertThat(missing.select("#output-as-about").text()).contains("Fill this in");
+    assertThat(missing.select("#displacement-about").text()).contains("Fill this in");
+  }
+
+  @Test
+  void aResponseIsDrawnAndTheFieldCableExplainsItsShare() {
+    Visitor.Answer kept =
+        technician.post(
+            LOOP + "/checks/response",
+            "at",
+            "50",
+            "moved",
+            "100",
+            "gave",
+            "800",
+            "phase",
+            "180",
+            "at",
+            "10000",
+            "moved",
+            "100",
+            "gave",
+            "500",
+            "phase",
+            "120",
+            "at-unit",
+            "Hz",
+            "moved-unit",
+            "µm",
+            "gave-unit",
+            "mV",
+            "phase-unit",
+            "°",
+            "displacement-as",
+            "pk-pk",
+            "output-as",
+            "pk-pk",
+            "cable",
+            "305",
+            "cable-unit",
+            "m",
+            "capacitance",
+            "150",
+            "capacitance-unit",
+            "pF/m",
+            "on",
+            "2026-02-28",
+            "time",
+            "09:00",
+            "taken-by",
+            "T",
+            "reason",
+            "outage");
+    assertThat(kept.page().select(".complaint").text()).isEmpty();
+    Document page = technician.get(kept.location()).page();
+    assertThat(page.text())
+        .contains("Worst at 10000 Hz: −4.08 dB", "corner at 69.6 kHz", "it explains −0.09 dB");
+    assertThat(page.select("svg.plot").attr("aria-label")).contains("Level and phase");
+    assertThat(page.select("svg .plot-mark.outside")).hasSize(1);
+  }
+
   @Test
   void whoOnlyLooksRecordsNothing() {
     Visitor viewer = shop.app.as("viewer");

@@ -8,7 +8,12 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import loopwright.curve.Curve;
+import loopwright.curve.CurveReading;
+import loopwright.curve.Run;
 import loopwright.dynamic.Amplitude;
+import loopwright.dynamic.StaticCurve;
 import loopwright.matching.KnownLength;
 import loopwright.matching.LoopView;
 import loopwright.matching.PartKind;
@@ -233,6 +238,57 @@ class JudgesTest {
       assertThat(each.fromPeakToPeak(each.toPeakToPeak(3))).isCloseTo(3, within(1e-15));
       assertThat(Amplitude.named(each.word())).contains(each);
     }
+  }
+
+  private static Background withCurve(String nominal) {
+    PartView driver =
+        PartView.of(PartKind.DRIVER).scaleFactor(ScaleFactor.millivoltsPerMil(nominal)).build();
+    List<CurveReading> readings = new ArrayList<>();
+    for (int mil = 10; mil <= 90; mil += 10) {
+      readings.add(
+          CurveReading.of(
+              Run.UP,
+              Reported.read(Integer.toString(mil), Unit.MIL).orElseThrow(),
+              Reported.read(Double.toString(-0.2 * mil), Unit.VOLT).orElseThrow()));
+    }
+    StaticCurve curve = StaticCurve.of(new Curve(readings)).orElseThrow();
+    return new Background(
+        PointKind.RADIAL,
+        LoopView.at("V-1").driver(Slot.of(driver)).build(),
+        List.of(),
+        Optional.empty(),
+        Optional.of(new Background.AsLeft("C-1", curve)),
+        OptionalDouble.empty());
+  }
+
+  /**
+   * Static 200 mV/mil with u 0.8 %, dynamic with u 0.6 %: one combined uncertainty is 1 % where
+   * both are equal, so 2.1 % are too many and 1.9 % are not.
+   */
+  @ParameterizedTest(name = "{0} mV pk-pk for 1 mil: {1}, {2}")
+  @CsvSource({
+    "203.8, matches, matches",
+    "204.3, matches, attention",
+    "196.2, matches, matches",
+    "211, attention, attention"
+  })
+  void staticAndDynamicShouldAgree(String output, String nominal, String curve) {
+    Entries entries =
+        of(
+            number("displacement", 0, "1", "mil"),
+            Entered.of("displacement-as", "pk-pk"),
+            number("frequency", 0, "60", "Hz"),
+            number("output", 0, output, "mV"),
+            Entered.of("output-as", "pk-pk"),
+            number("gap-volts", 0, "-10", "V"),
+            number("u-displacement", 0, "0.6", "%"),
+            number("u-output", 0, "0", "%"),
+            number("u-static", 0, "0.8", "%"));
+    List<Said> said = DynamicJudge.judge(entries, withCurve("200"));
+    assertThat(said)
+        .extracting(s -> s.about() + " " + s.verdict().word())
+        .containsExactly("sensitivity not judged", "nominal " + nominal, "static curve " + curve);
+    assertThat(said.get(2).sentence()).contains("combined standard uncertainties", "C-1 at 1270.0");
   }
 
   @Test

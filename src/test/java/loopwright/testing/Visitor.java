@@ -100,6 +100,18 @@ public final class Visitor {
     }
   }
 
+  /** The body of an answer that is no text. */
+  public byte[] bytes(String path) {
+    try {
+      return client.send(request(path).GET().build(), BodyHandlers.ofByteArray()).body();
+    } catch (IOException broken) {
+      throw new UncheckedIOException(broken);
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException(stopped);
+    }
+  }
+
   /** Posts exactly those fields and headers. */
   public Answer postBare(String path, String[] fields, String... headers) {
     return send(
