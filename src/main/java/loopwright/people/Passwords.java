@@ -16,10 +16,6 @@ final class Passwords {
   static final int SHORTEST = 12;
   static final int LONGEST = 200;
 
-  /** 19 MiB, two passes, one lane: a published minimum for Argon2id (OWASP, from memory). */
-  private static final Argon2Function ARGON2ID =
-      Argon2Function.getInstance(19 * 1024, 2, 1, 32, Argon2.ID);
-
   private static final int SALT_BYTES = 16;
 
   /** So that many sign-ins at once can't fill the memory. */
@@ -30,25 +26,39 @@ final class Passwords {
 
   private static final SecureRandom RANDOM = new SecureRandom();
 
+  /** 19 MiB, two passes, one lane: a published minimum for Argon2id (OWASP, from memory). */
+  private static final Passwords USUAL =
+      new Passwords(Argon2Function.getInstance(19 * 1024, 2, 1, 32, Argon2.ID));
+
+  private final Argon2Function work;
+
   /** Hash of a password that nobody has: an unknown login costs as much work as a known one. */
-  private static final String NOBODYS = hash(oneTime());
+  private final String nobodys;
 
-  private Passwords() {}
-
-  static String hash(String password) {
-    return oneOfFew(
-        () -> Password.hash(normal(password)).addRandomSalt(SALT_BYTES).with(ARGON2ID).getResult());
+  Passwords(Argon2Function work) {
+    this.work = work;
+    this.nobodys = hash(oneTime());
   }
 
-  static boolean matches(String password, String hash) {
+  /** As much work as accounts of people deserve. */
+  static Passwords usual() {
+    return USUAL;
+  }
+
+  String hash(String password) {
+    return oneOfFew(
+        () -> Password.hash(normal(password)).addRandomSalt(SALT_BYTES).with(work).getResult());
+  }
+
+  boolean matches(String password, String hash) {
     return oneOfFew(
         () ->
             Password.check(normal(password), hash).with(Argon2Function.getInstanceFromHash(hash)));
   }
 
   /** Does the work of a check that fails. */
-  static void matchNobody(String password) {
-    matches(password, NOBODYS);
+  void matchNobody(String password) {
+    matches(password, nobodys);
   }
 
   /** Refuses one that is too short or too long. */

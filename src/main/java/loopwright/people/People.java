@@ -20,10 +20,16 @@ public final class People implements Accounts {
   public static final String DEMO_PASSWORD = "turning gear";
 
   private final Database database;
+  private final Passwords passwords;
   private final PeopleStore store = new PeopleStore();
 
   public People(Database database) {
+    this(database, Passwords.usual());
+  }
+
+  People(Database database, Passwords passwords) {
     this.database = database;
+    this.passwords = passwords;
   }
 
   /** A login with the password that goes with it, to be shown once. */
@@ -49,7 +55,7 @@ public final class People implements Accounts {
   public Optional<Actor> authenticate(String login, String password) {
     Optional<Person> known = database.read(sql -> store.find(sql, Login.lower(login)));
     if (known.isEmpty()) {
-      Passwords.matchNobody(password);
+      passwords.matchNobody(password);
       return Optional.empty();
     }
     Person person = known.get();
@@ -59,7 +65,7 @@ public final class People implements Accounts {
 
   private boolean matches(Person person, String password) {
     String hash = database.read(sql -> store.passwordHash(sql, person.number()));
-    return Passwords.matches(password, hash);
+    return passwords.matches(password, hash);
   }
 
   @Override
@@ -81,7 +87,7 @@ public final class People implements Accounts {
     if (found.isEmpty() || !matches(found.get(), old)) {
       return false;
     }
-    String hash = Passwords.hash(Passwords.acceptable(fresh));
+    String hash = passwords.hash(Passwords.acceptable(fresh));
     Person person = found.get();
     database.write(
         act(person, "choose password", "chose a password of their own"),
@@ -116,7 +122,7 @@ public final class People implements Accounts {
       return Optional.empty();
     }
     String password = Passwords.oneTime();
-    String hash = Passwords.hash(password);
+    String hash = passwords.hash(password);
     Act act = Act.ofProgram("create first administrator", "nobody could sign in yet");
     Account account = new Account("First administrator", Role.ADMINISTRATOR, true);
     Person person =
@@ -136,7 +142,7 @@ public final class People implements Accounts {
         .isEmpty()) {
       throw new Refused(PeopleProblem.NOT_A_DEMO);
     }
-    String hash = Passwords.hash(DEMO_PASSWORD);
+    String hash = passwords.hash(DEMO_PASSWORD);
     Act act = Act.ofProgram("create demo accounts", "to let people look around");
     return database.write(
         act, tx -> Arrays.stream(Role.values()).map(role -> demo(tx, role, hash)).toList());
@@ -164,7 +170,7 @@ public final class People implements Accounts {
    * @throws Refused {@link PeopleProblem#LOGIN_TAKEN}, {@link PeopleProblem#PASSWORD_LENGTH}
    */
   public Person add(Actor by, Login login, Account account, String password, String reason) {
-    String hash = Passwords.hash(Passwords.acceptable(password));
+    String hash = passwords.hash(Passwords.acceptable(password));
     return database.write(
         act(by, "add person", reason),
         tx -> {
@@ -218,7 +224,7 @@ public final class People implements Accounts {
       throw new Refused(PeopleProblem.OWN_RESET);
     }
     String password = Passwords.oneTime();
-    String hash = Passwords.hash(password);
+    String hash = passwords.hash(password);
     Person person =
         database.write(
             act(by, "reset password", reason),

@@ -4,6 +4,8 @@ import static loopwright.db.gen.Tables.PERSON;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.password4j.Argon2Function;
+import com.password4j.types.Argon2;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -33,6 +35,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 class PeopleTest {
   private static final TestClock CLOCK = new TestClock("2026-03-01T10:15:30Z");
 
+  /** Next to no work: what a password costs is proved by one test of its own. */
+  private static final Passwords CHEAP =
+      new Passwords(Argon2Function.getInstance(64, 1, 1, 32, Argon2.ID));
+
   private final Engine engine;
   private Database database;
   private People people;
@@ -45,7 +51,7 @@ class PeopleTest {
   @BeforeEach
   void open() {
     database = engine.open(CLOCK);
-    people = new People(database);
+    people = new People(database, CHEAP);
     first = people.createAdministrator().orElseThrow();
   }
 
@@ -224,12 +230,14 @@ class PeopleTest {
 
   @Test
   void passwordsAreArgon2idWithSaltsOfTheirOwnAndOutOfTheJournal() {
+    people = new People(database);
     add("one", Role.VIEWER);
     add("two", Role.VIEWER);
     Set<String> hashes = database.read(sql -> Set.copyOf(sql.fetchValues(PERSON.PASSWORD_HASH)));
     assertThat(hashes)
-        .hasSize(3)
-        .allMatch(hash -> hash.startsWith("$argon2id$v=19$m=19456,t=2,p=1$"));
+        .filteredOn(hash -> hash.startsWith("$argon2id$v=19$m=19456,t=2,p=1$"))
+        .as("a salt of its own makes each another one")
+        .hasSize(2);
     String journal =
         database.read(
             sql ->
