@@ -104,6 +104,8 @@ import loopwright.web.Pages;
 import loopwright.web.Permission;
 import loopwright.web.Web;
 import loopwright.web.WebSettings;
+import loopwright.whatif.LawOfFamily;
+import loopwright.whatif.WhatIfPages;
 import org.jspecify.annotations.Nullable;
 
 /** The composition root: every object that lives as long as the program is made here. */
@@ -272,6 +274,18 @@ public final class App implements AutoCloseable {
     ConcessionPages concessionPages =
         new ConcessionPages(database, page, plant, proposed, concessions, standings, clock);
     Disputes disputes = new Disputes(parts);
+    WhatIfPages whatIfPages =
+        new WhatIfPages(
+            database,
+            page,
+            plant,
+            channels,
+            judging,
+            proposed,
+            judgedBy,
+            calibrations,
+            LawOfFamily.UNPROVED,
+            clock);
     CausePages causePages =
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
@@ -314,6 +328,7 @@ public final class App implements AutoCloseable {
             List.of(
                 disputes,
                 effects,
+                whatIfPages,
                 concessionPages,
                 calibrationPages,
                 causePages,
@@ -325,6 +340,7 @@ public final class App implements AutoCloseable {
         calibrationPages,
         standardPages,
         impactPages,
+        whatIfPages,
         causePages,
         checkPages,
         circuitPages,

@@ -52,6 +52,7 @@ class ArchitectureTest {
     "loopwright.stock..",
     "loopwright.protection..",
     "loopwright.exposure..",
+    "loopwright.whatif..",
     "loopwright.registerfile..",
     "loopwright.loop..",
     "loopwright.calibration..",

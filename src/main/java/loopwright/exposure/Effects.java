@@ -173,7 +173,7 @@ public final class Effects {
   }
 
   /** On a ramp the gap changes by less than what is shown; that isn't worked out. */
-  static Reading reading(PointDetails details) {
+  public static Reading reading(PointDetails details) {
     return switch (details.kind()) {
       case RADIAL -> Reading.VIBRATION;
       case AXIAL -> Reading.POSITION;
