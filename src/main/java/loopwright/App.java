@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import loopwright.alloy.AlloyBook;
 import loopwright.alloy.AlloyPages;
@@ -71,6 +72,11 @@ import loopwright.loop.RegisteredParts;
 import loopwright.loop.Standings;
 import loopwright.matching.PartKind;
 import loopwright.matching.rules.StandardRules;
+import loopwright.outage.DuePages;
+import loopwright.outage.OutagePages;
+import loopwright.outage.Outages;
+import loopwright.outage.ScopePages;
+import loopwright.outage.Suggestions;
 import loopwright.people.People;
 import loopwright.people.PeoplePages;
 import loopwright.plant.Channels;
@@ -121,6 +127,7 @@ public final class App implements AutoCloseable {
           new NavItem("/exchanges", "Exchanges", "exchanges"),
           new NavItem("/stock", "Stock", "stock"),
           // from here on behind "More"; see web.Nav
+          new NavItem("/outages", "Outages", "outages"),
           new NavItem("/concessions", "Concessions", "concessions"),
           new NavItem("/standards", "Standards", "standards"),
           new NavItem("/families", "Families", "families"),
@@ -286,6 +293,8 @@ public final class App implements AutoCloseable {
             calibrations,
             LawOfFamily.UNPROVED,
             clock);
+    Outages outages = new Outages(plant);
+    Suggestions suggestions = new Suggestions(judging, clock);
     CausePages causePages =
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
@@ -363,6 +372,9 @@ public final class App implements AutoCloseable {
             List.of(new SheetsOfFamily(sheets), new VersionsOfFamily(families, familyVersions)),
             clock),
         new PlantEditPages(database, page, plant, families),
+        new OutagePages(database, page, plant, outages, List.of()),
+        new ScopePages(database, page, outages, suggestions, clock),
+        new DuePages(database, plant, outages, suggestions, clock, this::identity),
         new ExchangePages(database, page, plant, remedies),
         new LabelPages(
             database, page, plant, register, families, search, configuration, base, clock),
@@ -385,6 +397,11 @@ public final class App implements AutoCloseable {
         new ImportPages(importing, page),
         new JournalPages(database, page, this::clockShown),
         new PeoplePages(people, page));
+  }
+
+  /** Which database this is, for what leaves it and may come back. */
+  private UUID identity() {
+    return Installation.of(database).map(Installation::uuid).orElseThrow();
   }
 
   /** What belongs to no site is shown on the clock of the first one. */

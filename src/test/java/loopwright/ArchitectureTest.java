@@ -64,6 +64,7 @@ class ArchitectureTest {
     "loopwright.datasheet..",
     "loopwright.alloy..",
     "loopwright.circuit..",
+    "loopwright.outage..",
     "loopwright.label..",
     "loopwright.scan..",
     "loopwright.importing..",
