@@ -77,6 +77,10 @@ import loopwright.outage.OutagePages;
 import loopwright.outage.Outages;
 import loopwright.outage.ScopePages;
 import loopwright.outage.Suggestions;
+import loopwright.pack.PackPages;
+import loopwright.pack.Packs;
+import loopwright.pack.PutAside;
+import loopwright.pack.SheetWriter;
 import loopwright.people.People;
 import loopwright.people.PeoplePages;
 import loopwright.plant.Channels;
@@ -295,6 +299,12 @@ public final class App implements AutoCloseable {
             clock);
     Outages outages = new Outages(plant);
     Suggestions suggestions = new Suggestions(judging, clock);
+    Packs packs =
+        new Packs(
+            outages,
+            new SheetWriter.Facts(
+                plant, channels, judging, calibrations, judgedBy, PutAside.NOTHING, clock));
+    PackPages packPages = new PackPages(database, page, packs, base, this::identity);
     CausePages causePages =
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
@@ -372,7 +382,8 @@ public final class App implements AutoCloseable {
             List.of(new SheetsOfFamily(sheets), new VersionsOfFamily(families, familyVersions)),
             clock),
         new PlantEditPages(database, page, plant, families),
-        new OutagePages(database, page, plant, outages, List.of()),
+        new OutagePages(database, page, plant, outages, List.of(packPages)),
+        packPages,
         new ScopePages(database, page, outages, suggestions, clock),
         new DuePages(database, plant, outages, suggestions, clock, this::identity),
         new ExchangePages(database, page, plant, remedies),

@@ -65,6 +65,7 @@ class ArchitectureTest {
     "loopwright.alloy..",
     "loopwright.circuit..",
     "loopwright.outage..",
+    "loopwright.pack..",
     "loopwright.label..",
     "loopwright.scan..",
     "loopwright.importing..",

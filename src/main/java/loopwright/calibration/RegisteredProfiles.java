@@ -51,7 +51,8 @@ public final class RegisteredProfiles {
     return profiles.versions(sql, code);
   }
 
-  Optional<ToleranceProfiles.Stored> version(DSLContext sql, long number) {
+  /** That version of a profile. */
+  public Optional<ToleranceProfiles.Stored> version(DSLContext sql, long number) {
     return profiles.version(sql, number);
   }
 
@@ -67,7 +68,7 @@ public final class RegisteredProfiles {
    *
    * @param chain as fitted, see {@link Configuration#at}
    */
-  Optional<ToleranceProfiles.Stored> suiting(DSLContext sql, long point, List<Placed> chain) {
+  public Optional<ToleranceProfiles.Stored> suiting(DSLContext sql, long point, List<Placed> chain) {
     List<Long> parts =
         chain.stream().flatMap(p -> p.content().component().stream().boxed()).toList();
     Map<Long, Component> components = register.components(sql, parts);

@@ -71,6 +71,19 @@ public record LabelBase(Optional<String> address, List<String> former, boolean t
   }
 
   /**
+   * What a code on other paper than labels says: the address, or where none is configured the code
+   * alone. The search field takes both.
+   *
+   * @param asked the address under which the page was asked for
+   */
+  public String said(LabelCode code, String asked) {
+    return address
+        .or(() -> trying ? Optional.of(asked) : Optional.empty())
+        .map(base -> base + "/c/" + code.text())
+        .orElse(code.text());
+  }
+
+  /**
    * What stands behind this register's own address in a scanned one: {@code /c/1C0D1X2}. A label
    * that leads to the very server that is asked is its own, too.
    *

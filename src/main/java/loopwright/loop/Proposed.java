@@ -89,7 +89,8 @@ public final class Proposed {
     return Drawing.of(judged);
   }
 
-  static String label(PartView view) {
+  /** Serial, else shop number; empty where it has neither. */
+  public static String label(PartView view) {
     String serial = view.name().serial();
     String shop = view.name().shopNumber();
     return serial != null ? serial : shop == null ? "" : shop;

@@ -43,7 +43,11 @@ public enum SheetProblem implements Problem {
   NOT_A_LIST(
       "S-117",
       "{0}, row {1}, column {2}: ''{3}'' is not a list of numbers. Put spaces or | between them, and"
-          + " no unit: 0.5 1.0 1.5.");
+          + " no unit: 0.5 1.0 1.5."),
+  NOT_A_WORKBOOK(
+      "S-118",
+      "{0}: this is no workbook that can be read. Save it as an Excel workbook (.xlsx) without a"
+          + " password, or as CSV, UTF-8.");
 
   private final String code;
   private final String sentence;

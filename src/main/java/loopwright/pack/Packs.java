@@ -1,0 +1,176 @@
+package loopwright.pack;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import loopwright.db.Tx;
+import loopwright.outage.Outage;
+import loopwright.outage.OutageState;
+import loopwright.outage.Outages;
+import loopwright.outage.WorkSteps;
+import loopwright.problem.Refused;
+import org.jooq.DSLContext;
+
+/** Issues packs and says what changed since. */
+public final class Packs {
+  /** Printed on every sheet whatever the shop's steps say. */
+  static final List<String> CAUTIONS =
+      List.of(
+          "This sheet is no permission to work. Permit, isolation and bypass follow the site's own"
+              + " procedure and the judgement of the licensed people responsible.",
+          "Before touching a live channel: bypass or inhibit it as the site's procedure says, and"
+              + " write its number into the bypass log.",
+          "Work on one channel of a voting group at a time.",
+          "Afterwards restore the channel, prove it, and have a second person prove that the bypass"
+              + " is off.");
+
+  private final PackStore store = new PackStore();
+  private final WorkSteps steps = new WorkSteps();
+  private final Outages outages;
+  private final SheetWriter writer;
+
+  /**
+   * @param facts where sheets get what they say from
+   */
+  public Packs(Outages outages, SheetWriter.Facts facts) {
+    this.outages = outages;
+    this.writer = new SheetWriter(facts);
+  }
+
+  PackStore store() {
+    return store;
+  }
+
+  Outages outages() {
+    return outages;
+  }
+
+  /** The sheets as they would be issued now. */
+  List<LoopSheet> now(DSLContext sql, Outage outage) {
+    return writer.sheets(
+        sql,
+        outage,
+        outages.loops(sql, outage),
+        outages.scope(sql, outage.id()),
+        steps.all(sql));
+  }
+
+  /** Newest first. */
+  List<Revision> revisions(DSLContext sql, Outage outage) {
+    return store.revisions(sql, outage.id());
+  }
+
+  Optional<Revision> newest(DSLContext sql, Outage outage) {
+    return revisions(sql, outage).stream().findFirst();
+  }
+
+  /**
+   * @throws Refused {@link PackProblem#NO_SUCH_REVISION}
+   */
+  Revision revision(DSLContext sql, Outage outage, int number) {
+    return revisions(sql, outage).stream()
+        .filter(revision -> revision.number() == number)
+        .findFirst()
+        .orElseThrow(
+            () -> new Refused(PackProblem.NO_SUCH_REVISION, outage.number(), number));
+  }
+
+  List<Revision.Loop> loops(DSLContext sql, Revision revision) {
+    return store.loops(sql, revision.id());
+  }
+
+  /** All that came back, oldest first. */
+  List<Returned> returns(DSLContext sql, Outage outage) {
+    return store.returns(sql, outage.id());
+  }
+
+  /** Of each loop the last word that came back. */
+  Map<Long, Returned> latest(DSLContext sql, Outage outage) {
+    Map<Long, Returned> latest = new LinkedHashMap<>();
+    returns(sql, outage).forEach(returned -> latest.put(returned.point(), returned));
+    return latest;
+  }
+
+  /**
+   * Freezes a revision of what the register says now. The first one makes a planned outage an
+   * issued one.
+   *
+   * @return its number
+   * @throws Refused if the outage is closed, takes no loop, or nothing changed since the last one
+   */
+  int issue(Tx tx, long id, long person, String note) {
+    outages.hold(tx, id);
+    Outage outage = outages.one(tx.sql(), id);
+    Outages.refuseClosed(outage);
+    List<LoopSheet> sheets = now(tx.sql(), outage);
+    if (sheets.isEmpty()) {
+      throw new Refused(PackProblem.NOTHING_TO_ISSUE, outage.number());
+    }
+    List<String> contents = sheets.stream().map(Frozen::write).toList();
+    List<String> hashes = contents.stream().map(Frozen::hash).toList();
+    String head = Frozen.write(head(outage));
+    String hash = Frozen.hash(head + "\n" + String.join("\n", hashes));
+    Optional<Revision> last = newest(tx.sql(), outage);
+    last.filter(revision -> revision.hash().equals(hash))
+        .ifPresent(
+            same -> {
+              throw new Refused(PackProblem.NOTHING_CHANGED, same.number());
+            });
+    int number = last.map(Revision::number).orElse(0) + 1;
+    long revision = store.add(tx, id, number, person, note, head, hash);
+    Map<String, Long> points = new HashMap<>();
+    outages
+        .loops(tx.sql(), outage)
+        .forEach(loop -> points.put(loop.point().tag(), loop.point().id().number()));
+    for (int i = 0; i < sheets.size(); i++) {
+      long point = Objects.requireNonNull(points.get(sheets.get(i).tag()));
+      store.addLoop(tx, revision, i + 1, point, contents.get(i), hashes.get(i));
+    }
+    if (outage.state() == OutageState.PLANNED) {
+      outages.moveOn(tx, id, OutageState.ISSUED, person, note);
+    }
+    return number;
+  }
+
+  private static Revision.Head head(Outage outage) {
+    return new Revision.Head(
+        outage.number(),
+        outage.name(),
+        outage.siteName(),
+        outage.begins() + " to " + outage.ends(),
+        outage.trainCodes(),
+        outage.team(),
+        CAUTIONS);
+  }
+
+  /**
+   * A loop that is no longer as it was issued.
+   *
+   * @param what in words: fields that changed, or that it was added or taken out
+   */
+  record Changed(String tag, List<String> what) {}
+
+  /** What is no longer as that revision says. */
+  List<Changed> changedSince(DSLContext sql, Outage outage, Revision revision) {
+    Map<String, LoopSheet> now = new LinkedHashMap<>();
+    now(sql, outage).forEach(sheet -> now.put(sheet.tag(), sheet));
+    List<Changed> changed = new ArrayList<>();
+    for (Revision.Loop loop : loops(sql, revision)) {
+      LoopSheet present = now.remove(loop.sheet().tag());
+      List<String> what =
+          present == null ? List.of("taken out") : loop.sheet().differences(present);
+      if (!what.isEmpty()) {
+        changed.add(new Changed(loop.sheet().tag(), what));
+      }
+    }
+    now.keySet().forEach(tag -> changed.add(new Changed(tag, List.of("taken in"))));
+    if (!head(outage).equals(revision.head())) {
+      changed.add(new Changed("first page", List.of("name, window, trains or team")));
+    }
+    return changed;
+  }
+}

@@ -1,0 +1,202 @@
+package loopwright.pack;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import loopwright.print.ChainDrawing;
+import loopwright.print.PdfFace;
+import loopwright.print.QrCode;
+import loopwright.print.SvgOnPaper;
+import loopwright.problem.Text;
+import loopwright.units.Length;
+
+/** One loop's page: chain, targets, limits, steps, and room for what is found and left. */
+final class SheetDrawing {
+  private static final double CODE = 68;
+  private static final List<Double> READING_WIDTHS =
+      List.of(52.0, 52.0, 54.0, 88.0, 66.25, 66.25, 66.25, 66.25);
+
+  private final LoopSheet sheet;
+  private final Fresh fresh;
+  private Paper paper;
+
+  SheetDrawing(LoopSheet sheet, Fresh fresh) throws IOException {
+    this.sheet = sheet;
+    this.fresh = fresh;
+    this.paper = fresh.page();
+  }
+
+  /** Gives the next page. */
+  interface Fresh {
+    Paper page() throws IOException;
+  }
+
+  /** Goes on overleaf where less than that is left. */
+  private void need(double points) throws IOException {
+    if (paper.room() < points) {
+      paper.close();
+      paper = fresh.page();
+      paper.line(PdfFace.SANS_BOLD, 12, sheet.tag() + ", continued");
+      paper.gap(4);
+    }
+  }
+
+  /**
+   * @param address what the code on the sheet says
+   */
+  void draw(String address) throws IOException {
+    double top = paper.y();
+    QrCode.of(address)
+        .draw(paper.page(), Paper.LEFT + Paper.WIDTH - CODE, top - CODE + 6, CODE);
+    paper.title(sheet.tag());
+    LoopSheet.About about = sheet.loop();
+    paper.fact("Where", join(about.train(), about.machine(), about.place()));
+    paper.fact("What", join(about.kind(), boxed("junction box ", about.box()), boxed("area ", about.area()), boxed("shaft ", about.alloy())));
+    paper.moveTo(Math.min(paper.y(), top - CODE));
+    caution();
+    chain();
+    targets();
+    readings();
+    others();
+    jobs();
+    paper.close();
+  }
+
+  private static String boxed(String what, String words) {
+    return words.isEmpty() ? "" : what + words;
+  }
+
+  private static String join(String... words) {
+    return Stream.of(words).filter(word -> !word.isEmpty()).collect(Collectors.joining(", "));
+  }
+
+  private void caution() throws IOException {
+    paper.line(
+        PdfFace.SANS_BOLD,
+        7.5,
+        "Caution: no permission to work. Permit and bypass as the site's procedure says; one channel"
+            + " of a voting group at a time; restore and prove.");
+    paper.gap(3);
+  }
+
+  private void chain() throws IOException {
+    double used =
+        SvgOnPaper.draw(
+            paper.text(),
+            paper.page(),
+            ChainDrawing.svg(ChainShown.picture(sheet)),
+            Paper.LEFT,
+            paper.y(),
+            Paper.WIDTH * 0.78);
+    paper.gap(used + 2);
+    paper.table(
+        List.of("Slot", "Planned serial", "Kind, maker, model", "Nominal", "Found serial", "Left serial"),
+        List.of(46.0, 92.0, 163.0, 50.0, 80.0, 80.0),
+        sheet.chain().stream().map(SheetDrawing::part).toList(),
+        14);
+    paper.gap(3);
+  }
+
+  private static List<String> part(LoopSheet.Fitted part) {
+    String serial =
+        switch (part.content()) {
+          case "none" -> "none fitted";
+          case "unknown" -> "not known: read it";
+          default -> part.serial();
+        };
+    String length = part.metres().isEmpty() ? "" : Length.ofMetres(part.metres()).inMetres();
+    return List.of(
+        part.slot(), serial, join(part.kind(), part.about(), part.note()), length, "", "");
+  }
+
+  private void targets() throws IOException {
+    paper.fact("Balance", sheet.balance().isEmpty() ? "a length is not known" : sheet.balance());
+    paper.fact(
+        "Gap to set",
+        sheet.targetGap().isEmpty()
+            ? "no gap is approved for this point"
+            : sheet.targetGap()
+                + (sheet.expectedVolts().isEmpty()
+                    ? ""
+                    : "; expect " + sheet.expectedVolts() + " V there"));
+    paper.fact("Expected from", sheet.basis());
+    for (String channel : sheet.channels()) {
+      paper.fact("Channel", channel);
+    }
+    for (String vote : sheet.votes()) {
+      paper.fact("Voting", vote);
+    }
+    for (String spare : sheet.spares()) {
+      paper.fact("Put aside", spare);
+    }
+    for (String open : sheet.open()) {
+      need(30);
+      paper.fact("Open", open);
+    }
+    paper.gap(3);
+  }
+
+  private void readings() throws IOException {
+    LoopSheet.Limits limits = sheet.limits();
+    if (limits == null) {
+      paper.line(PdfFace.SANS_BOLD, 8.5, "No tolerance profile is known for this loop: no gaps and limits are given.");
+      paper.gap(3);
+      return;
+    }
+    paper.fact("Profile", limits.name());
+    paper.fact(
+        "Limits",
+        "ISF %s: each reading lies %s below the one before. DSL within %s: the corridor below."
+            .formatted(limits.isf(), limits.step(), limits.dsl()));
+    paper.gap(2);
+    need(15.0 * limits.readings().size() + 15);
+    paper.table(
+        List.of(
+            "Gap, " + limits.unit(),
+            "Gap",
+            "Expect, V",
+            "DSL corridor, V",
+            "As found up",
+            "As found down",
+            "As left up",
+            "As left down"),
+        READING_WIDTHS,
+        limits.readings().stream().map(SheetDrawing::reading).toList(),
+        15);
+    paper.gap(3);
+  }
+
+  private static List<String> reading(LoopSheet.Reading reading) {
+    String corridor =
+        reading.lowest().isEmpty() ? "" : reading.lowest() + " to " + reading.highest();
+    return List.of(reading.gap(), reading.other(), reading.expected(), corridor, "", "", "", "");
+  }
+
+  private void others() throws IOException {
+    need(70);
+    paper.table(
+        List.of("", "Gap voltage at rest, V", "Measured: day, time", "By", "Gap zero", "Signature"),
+        List.of(56.0, 95.0, 100.0, 95.0, 65.0, 100.0),
+        List.of(
+            List.of("As found", "", "", "", "", ""), List.of("As left", "", "", "", "", "")),
+        16);
+    paper.gap(2);
+    paper.fact(
+        "Outcome",
+        "[  ] done   [  ] nothing touched   [  ] not done   [  ] failed, because"
+            + " ____________________________");
+    paper.gap(3);
+  }
+
+  private void jobs() throws IOException {
+    for (LoopSheet.Job job : sheet.jobs()) {
+      need(30);
+      paper.heading(Text.capital(job.work()));
+      for (String step : job.steps()) {
+        need(14);
+        paper.tick(step);
+      }
+    }
+  }
+}

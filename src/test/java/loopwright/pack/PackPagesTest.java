@@ -1,0 +1,93 @@
+package loopwright.pack;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import loopwright.matching.PartKind;
+import loopwright.sheet.XlsxReader;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.jsoup.nodes.Document;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** Packs over HTTP: issued, changed since, and their files. */
+class PackPagesTest {
+  private PackWorld world;
+
+  @BeforeEach
+  void start() {
+    world = new PackWorld();
+  }
+
+  @AfterEach
+  void stop() {
+    world.close();
+  }
+
+  private Document pack() {
+    return world.technician.get(world.outage + "/pack").page();
+  }
+
+  @Test
+  void issuingFreezesAndWhatChangesAfterwardsIsTold() {
+    world.issue("first");
+    assertThat(pack().select("h2").eachText()).doesNotContain("Changed since issue");
+    assertThat(world.technician.get(world.outage).page().text())
+        .contains("Revision 1, issued 2026-03-01", "Issued Demo Planner, 2026-03-01 11:15: first");
+    assertThat(world.planner.post(world.outage + "/pack", "note", "again").body())
+        .as("nothing changed")
+        .contains("B-102");
+    world.shop.part(PartKind.CABLE, "C-45", "4.5");
+    assertThat(world.shop.survey("V-1", "2026-03-01", "P-1", "C-45", "D-1").status())
+        .isEqualTo(303);
+    assertThat(pack().select("h2:contains(Changed) + div tr:contains(V-1)").text())
+        .contains("parts", "length balance");
+    assertThat(pack().select("h2:contains(Changed) + div tr:contains(V-2)")).isEmpty();
+    String before = new String(world.file("1.csv"), StandardCharsets.UTF_8);
+    assertThat(before).as("as issued").contains("C-1").doesNotContain("C-45");
+    world.issue("cable exchanged");
+    assertThat(new String(world.file("2.csv"), StandardCharsets.UTF_8)).contains("C-45");
+    assertThat(new String(world.file("1.csv"), StandardCharsets.UTF_8)).isEqualTo(before);
+    assertThat(world.technician.get(world.outage + "/pack/3.pdf").status()).isEqualTo(404);
+  }
+
+  @Test
+  void everyKindOfFileCarriesTheSameIdentity() throws IOException {
+    world.issue("first");
+    String identity = pack().select("td[data-label=Identity]").text();
+    assertThat(identity).matches("WP-[0-9a-f]{8}-O\\d+-R1-[0-9a-f]{8}");
+    assertThat(new String(world.file("1.csv"), StandardCharsets.UTF_8).lines().skip(1))
+        .allMatch(line -> line.startsWith(identity));
+    List<XlsxReader.Row> rows = new XlsxReader(5).read("1.xlsx", world.file("1.xlsx"));
+    assertThat(rows.subList(1, rows.size()))
+        .allMatch(row -> row.cell(0).text().equals(identity));
+    try (PDDocument pdf = Loader.loadPDF(world.file("1.pdf"))) {
+      String text = new PDFTextStripper().getText(pdf);
+      assertThat(text)
+          .contains(identity, "V-1", "C-1", "250", "2250", "7.480 to 8.268 mV/µm", "1.870 to 2.067 V");
+      assertThat(text.split("no permission to work", -1).length - 1)
+          .as("cautions on the first page and on every sheet")
+          .isEqualTo(4);
+    }
+  }
+
+  @Test
+  void onlyAPlannerIssuesAndSomethingMustBeTaken() {
+    assertThat(world.technician.post(world.outage + "/pack", "note", "x").status()).isEqualTo(403);
+    assertThat(world.planner.post(world.outage + "/pack", "note", " ").body())
+        .contains("Give a note");
+    String empty = world.plan("Autumn");
+    assertThat(world.planner.post(empty + "/pack", "note", "x").body()).contains("B-101");
+  }
+
+  @Test
+  void aSheetThatWillLackSomethingIsNamedBeforeItIsPrinted() {
+    assertThat(pack().select("h2:contains(lack) + div tr:contains(V-3)").text())
+        .contains("no tolerance profile");
+  }
+}

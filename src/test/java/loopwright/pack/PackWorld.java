@@ -1,0 +1,90 @@
+package loopwright.pack;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import loopwright.outage.Work;
+import loopwright.testing.Shop;
+import loopwright.testing.Visitor;
+import org.jsoup.nodes.Document;
+
+/** A shop with an outage planned over its loops, driven through the pages. */
+final class PackWorld implements AutoCloseable {
+  final Shop shop = new Shop();
+  final Visitor technician = shop.technician;
+  final Visitor planner = shop.app.as("planner");
+  final String outage;
+
+  /** V-1 and V-2 hold sets in balance, V-3 nothing known; all three are taken. */
+  PackWorld() {
+    for (int n = 1; n <= 3; n++) {
+      shop.point("V-" + n);
+      shop.set(n);
+    }
+    survey("V-1", 1);
+    survey("V-2", 2);
+    outage = plan("Spring");
+    take(outage, "V-1", "V-2", "V-3");
+  }
+
+  private void survey(String tag, int n) {
+    assertThat(shop.survey(tag, "2026-02-20", "P-" + n, "C-" + n, "D-" + n).status())
+        .isEqualTo(303);
+  }
+
+  /** Address of a fresh outage on the only train. */
+  String plan(String name) {
+    Document page = planner.get("/outages/new").page();
+    String location =
+        planner
+            .post(
+                "/outages/new",
+                "name", name,
+                "begins", "2026-02-25",
+                "ends", "2026-03-12",
+                "team", "two of the shop",
+                "train", page.select("input[name=train]").first().attr("value"),
+                "reason", "agreed")
+            .location();
+    assertThat(location).endsWith("/scope");
+    return location.replace("/scope", "");
+  }
+
+  void take(String at, String... tags) {
+    settle(at, "in", tags);
+  }
+
+  void leaveOut(String at, String... tags) {
+    settle(at, "out", tags);
+  }
+
+  private void settle(String at, String what, String... tags) {
+    Document page = planner.get(at + "/scope?show=all").page();
+    List<String> fields = new ArrayList<>(List.of("do", what, "reason", "because"));
+    for (Work work : List.of(Work.VERIFY, Work.AS_FOUND, Work.SET_GAP, Work.AS_LEFT, Work.RESTORE)) {
+      fields.addAll(List.of("work", work.word()));
+    }
+    for (String tag : tags) {
+      fields.addAll(
+          List.of("loop", page.select("input[name=loop][aria-label=" + tag + "]").attr("value")));
+    }
+    assertThat(planner.post(at + "/scope", fields.toArray(String[]::new)).status()).isEqualTo(303);
+  }
+
+  void issue(String note) {
+    planner.get(outage + "/pack");
+    Visitor.Answer answer = planner.post(outage + "/pack", "note", note);
+    assertThat(answer.page().select(".complaints").text()).isEmpty();
+    assertThat(answer.status()).isEqualTo(303);
+  }
+
+  byte[] file(String path) {
+    return technician.bytes(outage + "/pack/" + path);
+  }
+
+  @Override
+  public void close() {
+    shop.close();
+  }
+}
