@@ -80,6 +80,8 @@ import loopwright.outage.Suggestions;
 import loopwright.pack.PackPages;
 import loopwright.pack.Packs;
 import loopwright.pack.PutAside;
+import loopwright.pack.ReturnPages;
+import loopwright.pack.Returns;
 import loopwright.pack.SheetWriter;
 import loopwright.people.People;
 import loopwright.people.PeoplePages;
@@ -304,6 +306,21 @@ public final class App implements AutoCloseable {
             outages,
             new SheetWriter.Facts(
                 plant, channels, judging, calibrations, judgedBy, PutAside.NOTHING, clock));
+    ReturnPages returnPages =
+        new ReturnPages(
+            database,
+            page,
+            new Returns(
+                packs,
+                judgedBy,
+                new Returns.Records(
+                    proposed,
+                    judging,
+                    configuration,
+                    calibrations,
+                    new GapReadings(clock),
+                    clock,
+                    this::identity)));
     PackPages packPages = new PackPages(database, page, packs, base, this::identity);
     CausePages causePages =
         new CausePages(
@@ -382,8 +399,9 @@ public final class App implements AutoCloseable {
             List.of(new SheetsOfFamily(sheets), new VersionsOfFamily(families, familyVersions)),
             clock),
         new PlantEditPages(database, page, plant, families),
-        new OutagePages(database, page, plant, outages, List.of(packPages)),
+        new OutagePages(database, page, plant, outages, List.of(packPages, returnPages)),
         packPages,
+        returnPages,
         new ScopePages(database, page, outages, suggestions, clock),
         new DuePages(database, plant, outages, suggestions, clock, this::identity),
         new ExchangePages(database, page, plant, remedies),

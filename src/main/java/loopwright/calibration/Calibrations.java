@@ -3,6 +3,7 @@ package loopwright.calibration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -78,7 +79,7 @@ public final class Calibrations {
   }
 
   /** That very calibration, if it is kept already: a form sent twice gives one record. */
-  Optional<Calibrated> same(DSLContext sql, NewCalibration fresh) {
+  public Optional<Calibrated> same(DSLContext sql, NewCalibration fresh) {
     return ofMoment(sql, fresh).stream()
         .filter(kept -> isSame(kept, fresh))
         .filter(kept -> store.readings(sql, kept.id()).equals(fresh.readings()))
@@ -103,16 +104,22 @@ public final class Calibrations {
         && Objects.equals(kept.noCurveReason(), fresh.noCurve().map(n -> n.reason()).orElse(null));
   }
 
-  /** Keeps many in one change, for files; loops are judged anew once they are all there. */
-  public void keepAll(Tx tx, List<NewCalibration> all) {
+  /**
+   * Keeps many in one change, for files; loops are judged anew once they are all there.
+   *
+   * @return their numbers, in order
+   */
+  public List<String> keepAll(Tx tx, List<NewCalibration> all) {
+    List<String> numbers = new ArrayList<>();
     Set<Long> points = new TreeSet<>();
     for (int i = 0; i < all.size(); i++) {
-      store(tx, all.get(i), i + 1);
+      numbers.add(store(tx, all.get(i), i + 1));
       points.add(all.get(i).point());
     }
     for (List<Long> some : Chunks.of(points, JUDGED_AT_ONCE)) {
       standings.refresh(tx.sql(), some);
     }
+    return numbers;
   }
 
   private String store(Tx tx, NewCalibration fresh, int place) {

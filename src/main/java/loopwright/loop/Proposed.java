@@ -2,6 +2,7 @@ package loopwright.loop;
 
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.List;
@@ -38,6 +39,17 @@ public final class Proposed {
     return new ChangeForm(form, parts)
         .chain(sql, configuration.at(sql, point, clock.instant()))
         .map(chain -> judging.judge(sql, new Judging.Subject(point, tag), chain, clock.instant()));
+  }
+
+  /**
+   * The chain as typed, for a survey or an assembly at that moment; complaints stay with the form,
+   * each at its slot.
+   */
+  public Optional<Chain> chain(DSLContext sql, long point, Form form, Instant at, ZoneId zone) {
+    ChangeForm typed = new ChangeForm(form, parts);
+    return typed
+        .chain(sql, configuration.at(sql, point, clock.instant()))
+        .filter(chain -> typed.complainOfUnborn(sql, chain, at, zone));
   }
 
   /** A form that holds what is recorded as fitted now. */

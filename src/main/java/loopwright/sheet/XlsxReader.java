@@ -17,6 +17,7 @@ import loopwright.problem.Refused;
 import loopwright.units.Numbers;
 import org.dhatim.fastexcel.reader.CellType;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.dhatim.fastexcel.reader.ReadingOptions;
 
 /**
  * Reads the first sheet of a workbook (ECMA-376, Office Open XML) cell by cell, and says of each
@@ -58,7 +59,8 @@ public final class XlsxReader {
           (bytes.length + MEGABYTE - 1) / MEGABYTE,
           mostMegabytes);
     }
-    try (ReadableWorkbook book = new ReadableWorkbook(new ByteArrayInputStream(bytes));
+    try (ReadableWorkbook book = new ReadableWorkbook(
+                new ByteArrayInputStream(bytes), new ReadingOptions(true, false));
         Stream<org.dhatim.fastexcel.reader.Row> rows = book.getFirstSheet().openStream()) {
       boolean from1904 = book.isDate1904();
       List<Row> read = new ArrayList<>();
