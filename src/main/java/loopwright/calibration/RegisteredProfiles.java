@@ -68,7 +68,8 @@ public final class RegisteredProfiles {
    *
    * @param chain as fitted, see {@link Configuration#at}
    */
-  public Optional<ToleranceProfiles.Stored> suiting(DSLContext sql, long point, List<Placed> chain) {
+  public Optional<ToleranceProfiles.Stored> suiting(
+      DSLContext sql, long point, List<Placed> chain) {
     List<Long> parts =
         chain.stream().flatMap(p -> p.content().component().stream().boxed()).toList();
     Map<Long, Component> components = register.components(sql, parts);

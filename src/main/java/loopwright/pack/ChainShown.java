@@ -69,7 +69,9 @@ final class ChainShown {
   static ChainPicture picture(LoopSheet sheet) {
     List<LoopSheet.Fitted> chain = sheet.chain();
     List<ChainPicture.Part> path =
-        chain.subList(1, chain.size() - 1).stream().map(fitted -> part(fitted.kind(), fitted)).toList();
+        chain.subList(1, chain.size() - 1).stream()
+            .map(fitted -> part(fitted.kind(), fitted))
+            .toList();
     return new ChainPicture(
         sheet.tag(),
         part("probe lead", chain.get(0)),

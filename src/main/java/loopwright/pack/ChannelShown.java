@@ -47,7 +47,8 @@ final class ChannelShown {
     if (low != null || high != null) {
       String range =
           low == null || high == null
-              ? Numbers.plain(Objects.requireNonNullElse(low, high == null ? BigDecimal.ZERO : high))
+              ? Numbers.plain(
+                  Objects.requireNonNullElse(low, high == null ? BigDecimal.ZERO : high))
               : Numbers.plain(low) + " to " + Numbers.plain(high);
       words.add(what + range + unit);
     }

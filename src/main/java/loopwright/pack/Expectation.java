@@ -51,7 +51,9 @@ record Expectation(@Nullable MonotoneCurve curve, @Nullable Double line, String 
   static Expectation ofFamily(NominalLine nominal, String family) {
     double zero = nominal.gapAt(0);
     return new Expectation(
-        null, zero, "The straight line that family " + family + " declares; no curve of these parts.");
+        null,
+        zero,
+        "The straight line that family " + family + " declares; no curve of these parts.");
   }
 
   /**
@@ -69,8 +71,6 @@ record Expectation(@Nullable MonotoneCurve curve, @Nullable Double line, String 
 
   /** On the line itself, around which the DSL corridor lies. */
   OptionalDouble onLine(double gap, double slope) {
-    return line == null
-        ? OptionalDouble.empty()
-        : OptionalDouble.of((line - gap) * slope / 1000);
+    return line == null ? OptionalDouble.empty() : OptionalDouble.of((line - gap) * slope / 1000);
   }
 }

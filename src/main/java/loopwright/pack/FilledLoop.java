@@ -36,8 +36,7 @@ final class FilledLoop {
   /**
    * @param rows of that loop, in the order of the file
    */
-  FilledLoop(
-      FilledFile file, LoopSheet sheet, List<FilledFile.Row> rows, Complaints complaints) {
+  FilledLoop(FilledFile file, LoopSheet sheet, List<FilledFile.Row> rows, Complaints complaints) {
     this.file = file.name();
     this.typed = file.typed();
     this.sheet = sheet;
@@ -131,7 +130,9 @@ final class FilledLoop {
     complain(new Place(row.line(), column), problem, parts);
   }
 
-  /** A text, or one of the line's words in small letters; empty when nothing usable stands there. */
+  /**
+   * A text, or one of the line's words in small letters; empty when nothing usable stands there.
+   */
   String text(Item item, String of, Column column) {
     FilledFile.Row row = byLine.get(key(item.word(), of));
     if (row == null) {
@@ -154,8 +155,7 @@ final class FilledLoop {
     String word = text.toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
     return item.choices().contains(word)
         ? word
-        : refused(
-            row, column, PackProblem.NOT_A_WORD, text, String.join(", ", item.choices()));
+        : refused(row, column, PackProblem.NOT_A_WORD, text, String.join(", ", item.choices()));
   }
 
   private String refused(FilledFile.Row row, Column column, Problem problem, Object... parts) {

@@ -120,7 +120,8 @@ final class PackDocument {
       paper.fact("Team", head.team().isEmpty() ? "not said" : head.team());
       paper.fact("Loops", Integer.toString(loops.size()));
       paper.fact(
-          "Issued", revision.by() + ", " + SiteMoment.shown(revision.at(), ZoneOffset.UTC) + " UTC");
+          "Issued",
+          revision.by() + ", " + SiteMoment.shown(revision.at(), ZoneOffset.UTC) + " UTC");
       paper.fact("Note", revision.note());
       paper.fact("Pack", identity.toString());
       paper.gap(8);
@@ -133,7 +134,15 @@ final class PackDocument {
       paper.blanks(List.of("What", "Identification", "Certificate", "Due"), 5);
       paper.gap(8);
       paper.heading("Bypasses, numbers of the site's procedure");
-      paper.blanks(List.of("Number", "Function", "Vote meanwhile", "On: who, when", "Off: who, when", "Proved by"), 6);
+      paper.blanks(
+          List.of(
+              "Number",
+              "Function",
+              "Vote meanwhile",
+              "On: who, when",
+              "Off: who, when",
+              "Proved by"),
+          6);
       paper.gap(8);
       paper.heading("Signatures");
       paper.blanks(List.of("Work done by", "Checked by", "Accepted by"), 2);

@@ -72,8 +72,7 @@ public final class PackPages implements Pages, OutagePart {
           List<Revision> revisions = packs.revisions(sql, outage);
           model.put("outage", outage);
           model.put("closed", outage.isClosed());
-          model.put(
-              "revisions", revisions.stream().map(one -> line(sql, outage, one)).toList());
+          model.put("revisions", revisions.stream().map(one -> line(sql, outage, one)).toList());
           model.put(
               "changed",
               revisions.isEmpty() || outage.isClosed()
@@ -173,10 +172,7 @@ public final class PackPages implements Pages, OutagePart {
                   .findFirst()
                   .orElseThrow(NotFoundResponse::new);
           return new Asked(
-              outage,
-              revision,
-              Identity.of(register.get(), revision),
-              packs.loops(sql, revision));
+              outage, revision, Identity.of(register.get(), revision), packs.loops(sql, revision));
         });
   }
 

@@ -6,8 +6,7 @@ import loopwright.problem.Problem;
 public enum PackProblem implements Problem {
   NOTHING_TO_ISSUE("B-101", "{0} has no loop to issue a pack for. Take loops in first."),
   NOTHING_CHANGED(
-      "B-102",
-      "Nothing changed since revision {0}; it stays the newest. Hand that one out again."),
+      "B-102", "Nothing changed since revision {0}; it stays the newest. Hand that one out again."),
   NO_SUCH_REVISION("B-103", "{0} has no revision {1}."),
   NO_LETTER(
       "B-104", "''{1}'' on the sheet of {0} holds a letter that no font here has: {2}. Change it."),
@@ -25,7 +24,8 @@ public enum PackProblem implements Problem {
       "{0}, row {1}, column {2}: ''{3}'' names a pack of another register. Bring it back where it"
           + " was made."),
   OTHER_OUTAGE(
-      "B-205", "{0}, row {1}, column {2}: this row belongs to {3}, not to {4}. Bring it back there."),
+      "B-205",
+      "{0}, row {1}, column {2}: this row belongs to {3}, not to {4}. Bring it back there."),
   NO_IDENTITY(
       "B-206",
       "{0}, row {1}, column {2}: ''{3}'' is no pack''s identity. Copy the cell anew from the sheet"
@@ -63,8 +63,7 @@ public enum PackProblem implements Problem {
       "B-216",
       "{0}, row {1}, column {2}: ''{3}'' could be two days. Write it as 2026-03-14 09:40, in the"
           + " site''s clock."),
-  NOT_A_WORD(
-      "B-217", "{0}, row {1}, column {2}: ''{3}'' is none of {4}. Write one of them."),
+  NOT_A_WORD("B-217", "{0}, row {1}, column {2}: ''{3}'' is none of {4}. Write one of them."),
   NO_ENTRY_HERE(
       "B-218", "{0}, row {1}, column {2}: nothing belongs here. Move ''{3}'' to its own line."),
   READING("B-219", "{0}, row {1}, column {2}: {3}"),
@@ -73,8 +72,7 @@ public enum PackProblem implements Problem {
       "{0}, row {1}, column {2}: cells of {3} are filled in, but not whether it is done. Write done,"
           + " not done or failed."),
   NO_REASON("B-221", "{0}, row {1}, column {2}: say why {3} is {4}."),
-  NO_MOMENT(
-      "B-222", "{0}, row {1}, column {2}: say when {3} was measured {4}: 2026-03-14 09:40."),
+  NO_MOMENT("B-222", "{0}, row {1}, column {2}: say when {3} was measured {4}: 2026-03-14 09:40."),
   NO_NAME("B-223", "{0}, row {1}, column {2}: say who measured {3} {4}."),
   NO_AS_LEFT(
       "B-224",

@@ -18,8 +18,7 @@ import org.jooq.Record;
 /** Revisions of packs, their sheets, and what came back. Insert-only. */
 final class PackStore {
 
-  long add(
-      Tx tx, long outage, int number, long person, String note, String head, String hash) {
+  long add(Tx tx, long outage, int number, long person, String note, String head, String hash) {
     PackRevisionRecord row = tx.row(PACK_REVISION);
     row.setOutageId(outage);
     row.setRevisionNo(number);

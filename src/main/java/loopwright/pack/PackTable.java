@@ -27,8 +27,7 @@ final class PackTable {
       switch (item) {
         case SERIAL -> serials(sheet, lines);
         case READING -> readings(sheet, lines);
-        case GAP_VOLTAGE ->
-            lines.add(plain(sheet, item, "V at rest", sheet.expectedVolts()));
+        case GAP_VOLTAGE -> lines.add(plain(sheet, item, "V at rest", sheet.expectedVolts()));
         case OUTCOME -> lines.add(plain(sheet, item, String.join(" / ", item.choices()), ""));
         case NOTHING_TOUCHED -> lines.add(plain(sheet, item, "yes / no", ""));
         case MEASURED_AT -> lines.add(plain(sheet, item, "2026-03-14 09:40", ""));

@@ -64,7 +64,11 @@ final class PackWorkbook {
       }
     }
     if (line.item() == Item.OUTCOME) {
-      sheet.range(row, 0, row, WIDTHS.length - 1).style().borderStyle(BorderSide.TOP, "medium").set();
+      sheet
+          .range(row, 0, row, WIDTHS.length - 1)
+          .style()
+          .borderStyle(BorderSide.TOP, "medium")
+          .set();
       sheet.style(row, Column.LOOP.ordinal()).bold().set();
     }
     for (Column column : Column.TYPED) {

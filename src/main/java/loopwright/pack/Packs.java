@@ -52,11 +52,7 @@ public final class Packs {
   /** The sheets as they would be issued now. */
   List<LoopSheet> now(DSLContext sql, Outage outage) {
     return writer.sheets(
-        sql,
-        outage,
-        outages.loops(sql, outage),
-        outages.scope(sql, outage.id()),
-        steps.all(sql));
+        sql, outage, outages.loops(sql, outage), outages.scope(sql, outage.id()), steps.all(sql));
   }
 
   /** Newest first. */
@@ -75,8 +71,7 @@ public final class Packs {
     return revisions(sql, outage).stream()
         .filter(revision -> revision.number() == number)
         .findFirst()
-        .orElseThrow(
-            () -> new Refused(PackProblem.NO_SUCH_REVISION, outage.number(), number));
+        .orElseThrow(() -> new Refused(PackProblem.NO_SUCH_REVISION, outage.number(), number));
   }
 
   List<Revision.Loop> loops(DSLContext sql, Revision revision) {

@@ -127,7 +127,13 @@ final class Paper implements AutoCloseable {
   void entry(String tag, String words, String number) throws IOException {
     double size = 9.5;
     y -= size * 1.62;
-    at(PdfFace.MONO_BOLD, LEFT, y + 3, size, shortened(PdfFace.MONO_BOLD, tag, size, 110), Color.BLACK);
+    at(
+        PdfFace.MONO_BOLD,
+        LEFT,
+        y + 3,
+        size,
+        shortened(PdfFace.MONO_BOLD, tag, size, 110),
+        Color.BLACK);
     at(PdfFace.SANS, LEFT + 118, y + 3, size, shortened(PdfFace.SANS, words, size, 340), SOFT);
     double width = text.width(PdfFace.SANS, number, size);
     at(PdfFace.SANS, LEFT + WIDTH - width, y + 3, size, number, Color.BLACK);

@@ -102,8 +102,7 @@ public final class ReturnPages implements Pages, OutagePart {
     model.put(
         "outcomes",
         new TreeMap<>(
-            Map.of(
-                Returned.NOT_DONE, Returned.NOT_DONE, Returned.FAILED, Returned.FAILED)));
+            Map.of(Returned.NOT_DONE, Returned.NOT_DONE, Returned.FAILED, Returned.FAILED)));
     page.show(http, status, "pack/returns", model);
   }
 
@@ -203,8 +202,7 @@ public final class ReturnPages implements Pages, OutagePart {
       List<ProblemLine> problems) {}
 
   private void showPlan(Context http, int status, String key, Form form) {
-    HeldFiles.Held file =
-        files.held(key).orElseThrow(() -> new Refused(PackProblem.FORGOTTEN));
+    HeldFiles.Held file = files.held(key).orElseThrow(() -> new Refused(PackProblem.FORGOTTEN));
     Map<String, Object> model = new HashMap<>();
     database.snapshot(
         sql -> {
@@ -259,8 +257,7 @@ public final class ReturnPages implements Pages, OutagePart {
     Outage outage = database.read(sql -> outage(sql, http));
     boolean confirmed = form.chosen("confirmed", "yes");
     ReturnPlan plan =
-        database.read(
-            sql -> returns.plan(sql, outage, file.get().name(), file.get().bytes()));
+        database.read(sql -> returns.plan(sql, outage, file.get().name(), file.get().bytes()));
     int kept = 0;
     for (ReturnPlan.LoopPlan loop : plan.loops()) {
       boolean takes = loop.fate() == ReturnPlan.Fate.KEEP || loop.fate() == ReturnPlan.Fate.ASK;
@@ -281,12 +278,7 @@ public final class ReturnPages implements Pages, OutagePart {
   }
 
   private boolean keep(
-      Context http,
-      Outage outage,
-      HeldFiles.Held file,
-      String tag,
-      boolean confirmed,
-      Form form) {
+      Context http, Outage outage, HeldFiles.Held file, String tag, boolean confirmed, Form form) {
     try {
       database.write(
           People.act(Actor.of(http), "bring work pack back", outage.number() + ", " + tag),
@@ -308,8 +300,7 @@ public final class ReturnPages implements Pages, OutagePart {
                 Stream.of(Returned.NOT_DONE, Returned.FAILED)
                     .filter(word::equals)
                     .findFirst()
-                    .orElseThrow(
-                        () -> new IllegalArgumentException("Choose not done or failed.")));
+                    .orElseThrow(() -> new IllegalArgumentException("Choose not done or failed.")));
     String reason = form.read("reason", text -> Text.needed("the reason", text, 2000));
     List<Long> points =
         form.every("loop").stream()

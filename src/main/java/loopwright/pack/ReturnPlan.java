@@ -11,8 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param problems of the file as a whole
  * @param loops in the order of the file
  */
-record ReturnPlan(
-    String held, String fileName, List<Complaint> problems, List<LoopPlan> loops) {
+record ReturnPlan(String held, String fileName, List<Complaint> problems, List<LoopPlan> loops) {
   ReturnPlan {
     problems = List.copyOf(problems);
     loops = List.copyOf(loops);

@@ -139,11 +139,9 @@ final class ReturnReader {
   private Optional<Revision.Loop> loop(
       FilledFile.Row row, Revision revision, Map<String, Revision.Loop> loops) {
     String tag = row.text(Column.LOOP).strip();
-    Optional<Revision.Loop> found =
-        Optional.ofNullable(loops.get(tag.toUpperCase(Locale.ROOT)));
+    Optional<Revision.Loop> found = Optional.ofNullable(loops.get(tag.toUpperCase(Locale.ROOT)));
     if (found.isEmpty()) {
-      complain(
-          complaints, row, Column.LOOP, PackProblem.NEVER_IN_PACK, tag, revision.number());
+      complain(complaints, row, Column.LOOP, PackProblem.NEVER_IN_PACK, tag, revision.number());
     }
     return found;
   }

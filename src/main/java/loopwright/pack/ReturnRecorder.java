@@ -115,7 +115,10 @@ final class ReturnRecorder {
                 "Work pack %s, %s: %s".formatted(outage.number(), heading, read.fileName()));
     told.add(
         "Survey, %s: %s; judged %s."
-            .formatted(heading, String.join(", ", differing.values()), judged.judgement().verdict().word()));
+            .formatted(
+                heading,
+                String.join(", ", differing.values()),
+                judged.judgement().verdict().word()));
     return differing;
   }
 
@@ -130,8 +133,7 @@ final class ReturnRecorder {
       records
           .calibrations()
           .same(tx.sql(), one)
-          .ifPresentOrElse(
-              kept -> numbers.put(one.stage(), kept.number()), () -> fresh.add(one));
+          .ifPresentOrElse(kept -> numbers.put(one.stage(), kept.number()), () -> fresh.add(one));
     }
     List<String> added = records.calibrations().keepAll(tx, fresh);
     for (int i = 0; i < added.size(); i++) {

@@ -95,8 +95,7 @@ public final class Returns {
     if (!complaints.isEmpty()) {
       return fate(given, ReturnPlan.Fate.REFUSED, List.of(), List.of(), null);
     }
-    ReturnPlan.Fate fate =
-        read.questions().isEmpty() ? ReturnPlan.Fate.KEEP : ReturnPlan.Fate.ASK;
+    ReturnPlan.Fate fate = read.questions().isEmpty() ? ReturnPlan.Fate.KEEP : ReturnPlan.Fate.ASK;
     return fate(given, fate, told, read.questions(), read);
   }
 
@@ -136,11 +135,9 @@ public final class Returns {
   }
 
   /** What would be recorded, in sentences; serials that no part has are complained of. */
-  private List<String> told(
-      DSLContext sql, Outage outage, FilledLoop filled, LoopReturn read) {
+  private List<String> told(DSLContext sql, Outage outage, FilledLoop filled, LoopReturn read) {
     List<String> told = new ArrayList<>();
-    told.add(
-        Text.capital(read.outcome()) + (read.reason().isEmpty() ? "." : ": " + read.reason()));
+    told.add(Text.capital(read.outcome()) + (read.reason().isEmpty() ? "." : ": " + read.reason()));
     Map<String, String> base = Map.of();
     for (Column column : List.of(Column.AS_FOUND, Column.AS_LEFT)) {
       StageFilled stage = column == Column.AS_FOUND ? read.found() : read.left();
@@ -173,9 +170,7 @@ public final class Returns {
       ReturnRecorder.gapReading(read, stage, outage);
     } catch (Refused impossible) {
       filled.complain(
-          filled.place(Item.GAP_VOLTAGE, "", column),
-          PackProblem.READING,
-          impossible.getMessage());
+          filled.place(Item.GAP_VOLTAGE, "", column), PackProblem.READING, impossible.getMessage());
     }
   }
 
@@ -200,8 +195,7 @@ public final class Returns {
             .judging()
             .judge(sql, new Judging.Subject(read.loop().point(), read.tag()), chain, at);
     return "Survey, %s: %s; the loop would be judged %s."
-        .formatted(
-            column.heading(), inWords(differing), judged.judgement().verdict().word());
+        .formatted(column.heading(), inWords(differing), judged.judgement().verdict().word());
   }
 
   private static String inWords(Map<String, String> serials) {
@@ -215,8 +209,7 @@ public final class Returns {
     NewCalibration.Measured measured = stage.curve();
     if (measured != null) {
       CurveResult result = CurveAnalysis.of(measured.curve(), measured.profile());
-      return Optional.of(
-          "Curve, %s: %s.".formatted(column.heading(), result.verdict().label()));
+      return Optional.of("Curve, %s: %s.".formatted(column.heading(), result.verdict().label()));
     }
     return stage.noCurve().isEmpty()
         ? Optional.empty()

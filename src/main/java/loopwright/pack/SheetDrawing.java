@@ -47,12 +47,17 @@ final class SheetDrawing {
    */
   void draw(String address) throws IOException {
     double top = paper.y();
-    QrCode.of(address)
-        .draw(paper.page(), Paper.LEFT + Paper.WIDTH - CODE, top - CODE + 6, CODE);
+    QrCode.of(address).draw(paper.page(), Paper.LEFT + Paper.WIDTH - CODE, top - CODE + 6, CODE);
     paper.title(sheet.tag());
     LoopSheet.About about = sheet.loop();
     paper.fact("Where", join(about.train(), about.machine(), about.place()));
-    paper.fact("What", join(about.kind(), boxed("junction box ", about.box()), boxed("area ", about.area()), boxed("shaft ", about.alloy())));
+    paper.fact(
+        "What",
+        join(
+            about.kind(),
+            boxed("junction box ", about.box()),
+            boxed("area ", about.area()),
+            boxed("shaft ", about.alloy())));
     paper.moveTo(Math.min(paper.y(), top - CODE));
     caution();
     chain();
@@ -91,7 +96,13 @@ final class SheetDrawing {
             Paper.WIDTH * 0.78);
     paper.gap(used + 2);
     paper.table(
-        List.of("Slot", "Planned serial", "Kind, maker, model", "Nominal", "Found serial", "Left serial"),
+        List.of(
+            "Slot",
+            "Planned serial",
+            "Kind, maker, model",
+            "Nominal",
+            "Found serial",
+            "Left serial"),
         List.of(46.0, 92.0, 163.0, 50.0, 80.0, 80.0),
         sheet.chain().stream().map(SheetDrawing::part).toList(),
         14);
@@ -140,7 +151,10 @@ final class SheetDrawing {
   private void readings() throws IOException {
     LoopSheet.Limits limits = sheet.limits();
     if (limits == null) {
-      paper.line(PdfFace.SANS_BOLD, 8.5, "No tolerance profile is known for this loop: no gaps and limits are given.");
+      paper.line(
+          PdfFace.SANS_BOLD,
+          8.5,
+          "No tolerance profile is known for this loop: no gaps and limits are given.");
       paper.gap(3);
       return;
     }
@@ -178,8 +192,7 @@ final class SheetDrawing {
     paper.table(
         List.of("", "Gap voltage at rest, V", "Measured: day, time", "By", "Gap zero", "Signature"),
         List.of(56.0, 95.0, 100.0, 95.0, 65.0, 100.0),
-        List.of(
-            List.of("As found", "", "", "", "", ""), List.of("As left", "", "", "", "", "")),
+        List.of(List.of("As found", "", "", "", "", ""), List.of("As left", "", "", "", "", "")),
         16);
     paper.gap(2);
     paper.fact(

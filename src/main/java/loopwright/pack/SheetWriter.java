@@ -152,11 +152,7 @@ public final class SheetWriter {
   }
 
   private static Length tolerance(Judging.Judged judged) {
-    return judged
-        .view()
-        .family()
-        .map(FamilyView::lengthTolerance)
-        .orElse(USUAL_TOLERANCE);
+    return judged.view().family().map(FamilyView::lengthTolerance).orElse(USUAL_TOLERANCE);
   }
 
   private Expectation expectation(
@@ -166,10 +162,7 @@ public final class SheetWriter {
     }
     Optional<String> fingerprint = Combinations.fingerprint(judged.chain());
     Expectation found =
-        facts
-            .calibrations()
-            .ofLoop(sql, judged.subject().point(), fingerprint, NEWEST)
-            .stream()
+        facts.calibrations().ofLoop(sql, judged.subject().point(), fingerprint, NEWEST).stream()
             .filter(c -> c.stage().isAsLeft() && c.hasCurve())
             .filter(c -> fingerprint.filter(c.fingerprint()::equals).isPresent())
             .findFirst()
@@ -208,8 +201,7 @@ public final class SheetWriter {
     return Quantities.volts(expectation.volts(gap.canonical(), profile.profile().slope()));
   }
 
-  private static LoopSheet.Limits limits(
-      ToleranceProfiles.Stored stored, Expectation expectation) {
+  private static LoopSheet.Limits limits(ToleranceProfiles.Stored stored, Expectation expectation) {
     ToleranceProfile profile = stored.profile();
     Grid grid = profile.grids().get(0);
     double slope = profile.slope();

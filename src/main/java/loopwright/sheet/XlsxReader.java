@@ -54,13 +54,10 @@ public final class XlsxReader {
   public List<Row> read(String name, byte[] bytes) {
     if (bytes.length > (long) mostMegabytes * MEGABYTE) {
       throw new Refused(
-          SheetProblem.TOO_LARGE,
-          name,
-          (bytes.length + MEGABYTE - 1) / MEGABYTE,
-          mostMegabytes);
+          SheetProblem.TOO_LARGE, name, (bytes.length + MEGABYTE - 1) / MEGABYTE, mostMegabytes);
     }
-    try (ReadableWorkbook book = new ReadableWorkbook(
-                new ByteArrayInputStream(bytes), new ReadingOptions(true, false));
+    try (ReadableWorkbook book =
+            new ReadableWorkbook(new ByteArrayInputStream(bytes), new ReadingOptions(true, false));
         Stream<org.dhatim.fastexcel.reader.Row> rows = book.getFirstSheet().openStream()) {
       boolean from1904 = book.isDate1904();
       List<Row> read = new ArrayList<>();

@@ -35,7 +35,8 @@ class PackDocumentTest {
     }
     List<String> many = new ArrayList<>();
     for (int i = 0; i < steps; i++) {
-      many.add("Step " + (i + 1) + ": look at the connector, clean it, dry it and protect it again.");
+      many.add(
+          "Step " + (i + 1) + ": look at the connector, clean it, dry it and protect it again.");
     }
     return new LoopSheet(
         new LoopSheet.About(
@@ -57,7 +58,8 @@ class PackDocumentTest {
                 "Nordling X9 Q8",
                 n % 3 == 0 ? "4.5" : "4.0",
                 "length by drawing"),
-            new LoopSheet.Fitted("driver", "fitted", "driver", "D-" + n, "Nordling X9 Q8", "5.0", "")),
+            new LoopSheet.Fitted(
+                "driver", "fitted", "driver", "D-" + n, "Nordling X9 Q8", "5.0", "")),
         "0.0 m (0.0 ft)",
         "0.05",
         "1250 µm (49.21 mil)",
@@ -93,10 +95,17 @@ class PackDocumentTest {
             Instant.parse("2026-03-01T10:15:30Z"),
             "after the cable exchange",
             new Revision.Head(
-                "O-12", "Spring", "Marsh", "2026-04-01 to 2026-04-12", "K-301", "shop", Packs.CAUTIONS),
+                "O-12",
+                "Spring",
+                "Marsh",
+                "2026-04-01 to 2026-04-12",
+                "K-301",
+                "shop",
+                Packs.CAUTIONS),
             "0123456789abcdef");
     Identity identity = new Identity("89abcdef", 12, 3, "01234567");
-    return PackDocument.of(revision, identity, all, point -> "https://register.example/c/2C0D1X" + point);
+    return PackDocument.of(
+        revision, identity, all, point -> "https://register.example/c/2C0D1X" + point);
   }
 
   @Test
@@ -120,7 +129,8 @@ class PackDocumentTest {
       PDFTextStripper table = new PDFTextStripper();
       table.setStartPage(2);
       table.setEndPage(2);
-      assertThat(table.getText(pdf)).containsPattern("K301-VX2\\s+K-301, Compressor 1 drive end, X\\s+8\\b");
+      assertThat(table.getText(pdf))
+          .containsPattern("K301-VX2\\s+K-301, Compressor 1 drive end, X\\s+8\\b");
     }
     String keep = System.getProperty("loopwright.keep", "");
     if (!keep.isEmpty()) {

@@ -64,12 +64,12 @@ class PackPagesTest {
     assertThat(new String(world.file("1.csv"), StandardCharsets.UTF_8).lines().skip(1))
         .allMatch(line -> line.startsWith(identity));
     List<XlsxReader.Row> rows = new XlsxReader(5).read("1.xlsx", world.file("1.xlsx"));
-    assertThat(rows.subList(1, rows.size()))
-        .allMatch(row -> row.cell(0).text().equals(identity));
+    assertThat(rows.subList(1, rows.size())).allMatch(row -> row.cell(0).text().equals(identity));
     try (PDDocument pdf = Loader.loadPDF(world.file("1.pdf"))) {
       String text = new PDFTextStripper().getText(pdf);
       assertThat(text)
-          .contains(identity, "V-1", "C-1", "250", "2250", "7.480 to 8.268 mV/µm", "1.870 to 2.067 V");
+          .contains(
+              identity, "V-1", "C-1", "250", "2250", "7.480 to 8.268 mV/µm", "1.870 to 2.067 V");
       assertThat(text.split("no permission to work", -1).length - 1)
           .as("cautions on the first page and on every sheet")
           .isEqualTo(4);

@@ -40,12 +40,18 @@ final class PackWorld implements AutoCloseable {
         planner
             .post(
                 "/outages/new",
-                "name", name,
-                "begins", "2026-02-25",
-                "ends", "2026-03-12",
-                "team", "two of the shop",
-                "train", page.select("input[name=train]").first().attr("value"),
-                "reason", "agreed")
+                "name",
+                name,
+                "begins",
+                "2026-02-25",
+                "ends",
+                "2026-03-12",
+                "team",
+                "two of the shop",
+                "train",
+                page.select("input[name=train]").first().attr("value"),
+                "reason",
+                "agreed")
             .location();
     assertThat(location).endsWith("/scope");
     return location.replace("/scope", "");
@@ -62,7 +68,8 @@ final class PackWorld implements AutoCloseable {
   private void settle(String at, String what, String... tags) {
     Document page = planner.get(at + "/scope?show=all").page();
     List<String> fields = new ArrayList<>(List.of("do", what, "reason", "because"));
-    for (Work work : List.of(Work.VERIFY, Work.AS_FOUND, Work.SET_GAP, Work.AS_LEFT, Work.RESTORE)) {
+    for (Work work :
+        List.of(Work.VERIFY, Work.AS_FOUND, Work.SET_GAP, Work.AS_LEFT, Work.RESTORE)) {
       fields.addAll(List.of("work", work.word()));
     }
     for (String tag : tags) {

@@ -67,7 +67,8 @@ class ReturnPagesTest {
   @Test
   void aFilledLoopBecomesCalibrationAndGapVoltageAndTheRestStaysOpen() {
     Document plan = look(sheet.done("V-1"));
-    assertThat(plan.select("section > p").text()).contains("Nothing is written yet. 1 loop would be kept; 2 loops not filled in.");
+    assertThat(plan.select("section > p").text())
+        .contains("Nothing is written yet. 1 loop would be kept; 2 loops not filled in.");
     assertThat(told(plan, "V-1")).contains("Done.", "Curve, as found: conforms.");
     assertThat(world.technician.get("/calibrations").body()).doesNotContain("T. Echnician");
     assertThat(keep(plan).status()).isEqualTo(303);
@@ -76,8 +77,7 @@ class ReturnPagesTest {
         .isEqualTo("matches");
     Document calibrations = world.technician.get("/calibrations").page();
     assertThat(calibrations.select("tbody tr:contains(V-1)").text()).contains("conforms");
-    assertThat(rows(GAP_READING))
-        .isEqualTo(1);
+    assertThat(rows(GAP_READING)).isEqualTo(1);
   }
 
   @Test
@@ -87,8 +87,7 @@ class ReturnPagesTest {
     Document again = bring("copy of pack.xlsx", file).page();
     assertThat(fate(again, "V-1")).isEqualTo("kept before, nothing changes");
     assertThat(again.select("main form[method=post]")).isEmpty();
-    assertThat(rows(CALIBRATION))
-        .isEqualTo(1);
+    assertThat(rows(CALIBRATION)).isEqualTo(1);
     Document other = look(sheet.set("V-1", Item.READING, "500 µm", Column.AS_FOUND, -4.06));
     assertThat(fate(other, "V-1")).isEqualTo("refused");
     assertThat(told(other, "V-1")).contains("came back as done already", "B-226");
@@ -113,7 +112,9 @@ class ReturnPagesTest {
                 .set("V-2", Item.DONE_BY, Column.AS_LEFT, "T. Echnician")
                 .set("V-2", Item.MEASURED_AT, Column.AS_LEFT, "2026-02-28 16:00"));
     assertThat(told(unknown, "V-2"))
-        .contains("No part in the register is called D-99", "row " + sheet.line("V-2", Item.SERIAL, "driver") + ", K");
+        .contains(
+            "No part in the register is called D-99",
+            "row " + sheet.line("V-2", Item.SERIAL, "driver") + ", K");
   }
 
   @Test
@@ -157,19 +158,18 @@ class ReturnPagesTest {
     assertThat(fate(plan, "V-2")).isEqualTo("would be kept");
     assertThat(keep(plan).status()).isEqualTo(303);
     assertThat(back()).contains("V-2 done").doesNotContain("V-1 done");
-    assertThat(rows(CALIBRATION))
-        .isEqualTo(1);
+    assertThat(rows(CALIBRATION)).isEqualTo(1);
   }
 
   @Test
   void aSheetOfAnotherRegisterOrRevisionOrWithEditedHeadingsIsRefused() {
     sheet.done("V-1");
     Document foreign =
-        look(FilledSheet.of(sheet.workbook()).everywhere(Column.PACK, "WP-00000000-O1-R1-00000000"));
+        look(
+            FilledSheet.of(sheet.workbook()).everywhere(Column.PACK, "WP-00000000-O1-R1-00000000"));
     assertThat(foreign.text()).contains("names a pack of another register", "B-204");
     assertThat(foreign.select("main form[method=post]")).isEmpty();
-    Document edited =
-        look(FilledSheet.of(sheet.workbook()).heading(Column.AS_FOUND, "Found (V)"));
+    Document edited = look(FilledSheet.of(sheet.workbook()).heading(Column.AS_FOUND, "Found (V)"));
     assertThat(edited.text()).contains("The heading is 'Found (V)' where 'as found' stood");
     assertThat(bring("pack.xlsx", "no workbook".getBytes(StandardCharsets.UTF_8)).page().text())
         .contains("The first row must hold the headings");
@@ -238,9 +238,12 @@ class ReturnPagesTest {
                 .technician
                 .post(
                     world.outage + "/say",
-                    "loop", loop,
-                    "outcome", "not done",
-                    "reason", "no scaffold")
+                    "loop",
+                    loop,
+                    "outcome",
+                    "not done",
+                    "reason",
+                    "no scaffold")
                 .status())
         .isEqualTo(303);
     assertThat(back()).contains("V-3 not done no scaffold");
@@ -249,8 +252,7 @@ class ReturnPagesTest {
                 .shop
                 .app
                 .as("viewer")
-                .post(
-                    world.outage + "/say", "loop", loop, "outcome", "failed", "reason", "x")
+                .post(world.outage + "/say", "loop", loop, "outcome", "failed", "reason", "x")
                 .status())
         .isEqualTo(403);
   }
