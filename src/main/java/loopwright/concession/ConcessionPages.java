@@ -168,17 +168,25 @@ public final class ConcessionPages implements Pages, LoopPanel, Need.Source {
     return Long.parseLong(number.substring(3));
   }
 
+  private Concession found(DSLContext sql, Context http) {
+    try {
+      return concessions.one(sql, number(http));
+    } catch (Refused none) {
+      throw new NotFoundResponse();
+    }
+  }
+
   private void showOne(Context http, int status, Form form) {
-    Shown shown =
-        database.read(
-            sql -> {
-              try {
-                return shown(sql, concessions.one(sql, number(http)));
-              } catch (Refused none) {
-                throw new NotFoundResponse();
-              }
-            });
-    page.show(http, status, "concession/one", Map.of("concession", shown, "form", form));
+    Concession concession = database.read(sql -> found(sql, http));
+    Map<String, Object> model = new HashMap<>();
+    model.put("concession", database.read(sql -> shown(sql, concession)));
+    model.put(
+        "notByYou",
+        Concessions.mayNotGrant(concession, Actor.of(http))
+            .map(ConcessionProblem::sentence)
+            .orElse(""));
+    model.put("form", form);
+    page.show(http, status, "concession/one", model);
   }
 
   private Shown shown(DSLContext sql, Concession concession) {

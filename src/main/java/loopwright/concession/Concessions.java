@@ -8,6 +8,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import loopwright.db.Tx;
@@ -103,12 +104,21 @@ public final class Concessions implements Allowances {
   }
 
   private static void refuseWrongPerson(Concession concession, Actor by) {
+    mayNotGrant(concession, by)
+        .ifPresent(
+            why -> {
+              throw new Refused(why);
+            });
+  }
+
+  /** Why that person can't grant it; empty when they can. */
+  static Optional<ConcessionProblem> mayNotGrant(Concession concession, Actor by) {
     if (by.id().equals(Long.toString(concession.askedBy()))) {
-      throw new Refused(ConcessionProblem.SAME_PERSON);
+      return Optional.of(ConcessionProblem.SAME_PERSON);
     }
-    if (concession.kind() == ConcessionKind.FULL && !by.may(Permission.DECIDE)) {
-      throw new Refused(ConcessionProblem.ENGINEER_DECIDES);
-    }
+    return concession.kind() == ConcessionKind.FULL && !by.may(Permission.DECIDE)
+        ? Optional.of(ConcessionProblem.ENGINEER_DECIDES)
+        : Optional.empty();
   }
 
   Concession one(DSLContext sql, long id) {

@@ -3,6 +3,7 @@ package loopwright.concession;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import loopwright.matching.PartKind;
 import loopwright.testing.Shop;
@@ -65,6 +66,10 @@ class ConcessionPagesTest {
     return who.post("/concessions/CN-1/" + what, "note", "looked at it");
   }
 
+  private static List<String> buttons(Visitor who) {
+    return who.get("/concessions/CN-1").page().select("main form button").eachText();
+  }
+
   private void granted() {
     assertThat(ask(technician).location()).isEqualTo("/concessions/CN-1");
     assertThat(decide(engineer, "grant").status()).isEqualTo(303);
@@ -89,6 +94,8 @@ class ConcessionPagesTest {
     assertThat(ask(technician).location()).isEqualTo("/concessions/CN-1");
     assertThat(verdict("")).as("asked is not granted").isEqualTo("refused");
     assertThat(needs().select("tbody").text()).contains("CN-1", "Grant or decline it.");
+    assertThat(buttons(technician)).containsExactly("Decline");
+    assertThat(buttons(engineer)).containsExactly("Grant", "Decline");
     Visitor.Answer own = decide(technician, "grant");
     assertThat(own.status()).isEqualTo(422);
     assertThat(own.page().select(".complaints").text()).contains("Another person has to decide");
