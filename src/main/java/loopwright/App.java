@@ -5,6 +5,8 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeSet;
@@ -12,6 +14,10 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import loopwright.alloy.AlloyBook;
 import loopwright.alloy.AlloyPages;
+import loopwright.attachment.AttachmentPages;
+import loopwright.attachment.Attachments;
+import loopwright.attachment.Owner;
+import loopwright.attachment.OwnerKind;
 import loopwright.calibration.CalibrationData;
 import loopwright.calibration.CalibrationPages;
 import loopwright.calibration.Calibrations;
@@ -113,6 +119,7 @@ import loopwright.symptom.LoopsOnRecord;
 import loopwright.web.NavItem;
 import loopwright.web.Page;
 import loopwright.web.Pages;
+import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Web;
 import loopwright.web.WebSettings;
@@ -325,6 +332,8 @@ public final class App implements AutoCloseable {
     CausePages causePages =
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
+    AttachmentPages attachmentPages =
+        new AttachmentPages(database, page, new Attachments(), ownersOfFiles());
     CheckPages checkPages = new CheckPages(database, page, plant, gapReadings, fieldChecks, clock);
     CircuitPages circuitPages = new CircuitPages(database, page, plant, register, circuits);
     return List.of(
@@ -369,6 +378,7 @@ public final class App implements AutoCloseable {
                 calibrationPages,
                 causePages,
                 checkPages,
+                attachmentPages,
                 circuitPages,
                 new LabelsOfLoop()),
             clock),
@@ -379,6 +389,7 @@ public final class App implements AutoCloseable {
         whatIfPages,
         causePages,
         checkPages,
+        attachmentPages,
         circuitPages,
         new FamilyEditPages(database, page, families, familyVersions, profiles, alloys),
         new SheetPages(database, page, families, sheets),
@@ -431,6 +442,61 @@ public final class App implements AutoCloseable {
   /** Which database this is, for what leaves it and may come back. */
   private UUID identity() {
     return Installation.of(database).map(Installation::uuid).orElseThrow();
+  }
+
+  private Map<OwnerKind, Owner.Finder> ownersOfFiles() {
+    return Map.of(
+        OwnerKind.LOOP,
+        (sql, tag) ->
+            plant
+                .pointTagged(sql, tag)
+                .map(
+                    point ->
+                        new Owner(
+                            OwnerKind.LOOP,
+                            point.id().number(),
+                            point.tag(),
+                            "/loops/" + PathSegment.of(point.tag()))),
+        OwnerKind.CALIBRATION,
+        (sql, number) ->
+            calibrations
+                .find(sql, number)
+                .map(
+                    kept ->
+                        new Owner(
+                            OwnerKind.CALIBRATION,
+                            kept.id(),
+                            kept.number(),
+                            "/calibrations/" + kept.number())),
+        OwnerKind.STANDARD,
+        (sql, code) ->
+            standards
+                .find(sql, code)
+                .map(
+                    standard ->
+                        new Owner(
+                            OwnerKind.STANDARD,
+                            standard.id(),
+                            standard.code(),
+                            "/standards/" + PathSegment.of(standard.code()))),
+        OwnerKind.PART,
+        (sql, id) ->
+            id.matches("\\d{1,18}")
+                ? register
+                    .component(sql, new ComponentId(Long.parseLong(id)))
+                    .map(
+                        part ->
+                            new Owner(
+                                OwnerKind.PART,
+                                part.id().number(),
+                                part.inWords(),
+                                "/parts/" + part.id().number()))
+                : Optional.empty(),
+        OwnerKind.CHECK,
+        (sql, number) ->
+            fieldChecks
+                .numbered(sql, number)
+                .map(id -> new Owner(OwnerKind.CHECK, id, number, "/checks/" + number)));
   }
 
   /** What belongs to no site is shown on the clock of the first one. */

@@ -58,6 +58,7 @@ class ArchitectureTest {
     "loopwright.calibration..",
     "loopwright.concession..",
     "loopwright.fieldcheck..",
+    "loopwright.attachment..",
     "loopwright.standard..",
     "loopwright.dynamic..",
     "loopwright.family..",

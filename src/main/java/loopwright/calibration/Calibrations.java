@@ -195,7 +195,8 @@ public final class Calibrations {
     return find(sql, number).orElseThrow(() -> new Refused(CalibrationProblem.NOT_FOUND, number));
   }
 
-  Optional<Calibrated> find(DSLContext sql, String number) {
+  /** The one that people call so, if there is one. */
+  public Optional<Calibrated> find(DSLContext sql, String number) {
     return store.numbered(sql, number);
   }
 

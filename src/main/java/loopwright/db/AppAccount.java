@@ -63,7 +63,9 @@ final class AppAccount {
           "calibration_signature",
           "calibration_superseded",
           "field_check",
-          "field_check_entry");
+          "field_check_entry",
+          "attachment",
+          "attachment_piece");
 
   private AppAccount() {}
 

@@ -89,7 +89,8 @@ public record Journaled(
           "calibration_signature",
           "calibration_superseded",
           "field_check",
-          "field_check_entry");
+          "field_check_entry",
+          "attachment");
 
   /**
    * The journal itself, the row that names this database, and what can be worked out again from the
@@ -103,7 +104,8 @@ public record Journaled(
           "installation",
           "occupancy",
           "component_fact_now",
-          "loop_verdict");
+          "loop_verdict",
+          "attachment_piece");
 
   private static final Set<String> GROUPED = Set.of("calibration_reading");
 

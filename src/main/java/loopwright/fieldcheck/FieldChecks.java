@@ -125,6 +125,13 @@ public final class FieldChecks {
     };
   }
 
+  /** Its number among checks, if there is one that people call so. */
+  public Optional<Long> numbered(DSLContext sql, String number) {
+    return number.matches("J-\\d{1,15}")
+        ? one(sql, Long.parseLong(number.substring(2))).map(FieldCheck::id)
+        : Optional.empty();
+  }
+
   Optional<FieldCheck> one(DSLContext sql, long id) {
     return store.one(sql, id);
   }

@@ -1,5 +1,7 @@
 package loopwright.journal;
 
+import static loopwright.db.gen.Tables.ATTACHMENT;
+import static loopwright.db.gen.Tables.ATTACHMENT_PIECE;
 import static loopwright.db.gen.Tables.COMPONENT;
 import static loopwright.db.gen.Tables.COMPONENT_FACT;
 import static loopwright.db.gen.Tables.COMPONENT_FACT_NOW;
@@ -8,7 +10,9 @@ import static loopwright.db.gen.Tables.OCCUPANCY;
 import static loopwright.db.gen.Tables.PLACEMENT;
 import static loopwright.db.gen.Tables.PLACEMENT_RETIRED;
 
+import java.security.MessageDigest;
 import java.time.OffsetDateTime;
+import java.util.HexFormat;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -36,7 +40,8 @@ final class DerivedStore {
             DerivedStore::factNotBelieved,
             DerivedStore::factNowNotBelieved,
             DerivedStore::factChain,
-            DerivedStore::componentState);
+            DerivedStore::componentState,
+            DerivedStore::attachedContent);
     return questions.flatMap(question -> question.apply(sql).stream()).findFirst();
   }
 
@@ -215,5 +220,35 @@ final class DerivedStore {
   @SuppressWarnings("NullAway") // jOOQ answers null where no row is wrong
   private static Optional<Disagreement> first(Supplier<Long> wrong, String table, String sentence) {
     return Optional.ofNullable(wrong.get()).map(key -> Disagreement.ofRow(table, key, sentence));
+  }
+
+  /** Contents of files are known to the journal by their hash only. */
+  private static Optional<Disagreement> attachedContent(DSLContext sql) {
+    return sql
+        .select(DSL.min(ATTACHMENT.ID), ATTACHMENT.SHA256)
+        .from(ATTACHMENT)
+        .groupBy(ATTACHMENT.SHA256)
+        .orderBy(DSL.min(ATTACHMENT.ID))
+        .fetch()
+        .stream()
+        .filter(row -> !row.value2().equals(hashOfPieces(sql, row.value2())))
+        .map(
+            row ->
+                Disagreement.ofRow(
+                    "attachment",
+                    row.value1(),
+                    "Its content does not have the hash that the record says."))
+        .findFirst();
+  }
+
+  private static String hashOfPieces(DSLContext sql, String sha256) {
+    MessageDigest digest = Hashes.sha256();
+    sql.select(ATTACHMENT_PIECE.CONTENT)
+        .from(ATTACHMENT_PIECE)
+        .where(ATTACHMENT_PIECE.SHA256.eq(sha256))
+        .orderBy(ATTACHMENT_PIECE.PIECE_NO)
+        .fetch(ATTACHMENT_PIECE.CONTENT)
+        .forEach(digest::update);
+    return HexFormat.of().formatHex(digest.digest());
   }
 }

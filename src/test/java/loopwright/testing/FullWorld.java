@@ -1,5 +1,7 @@
 package loopwright.testing;
 
+import static loopwright.db.gen.Tables.ATTACHMENT;
+import static loopwright.db.gen.Tables.ATTACHMENT_PIECE;
 import static loopwright.db.gen.Tables.CALIBRATION_DRAFT;
 import static loopwright.db.gen.Tables.CALIBRATION_READING;
 import static loopwright.db.gen.Tables.COMPONENT;
@@ -79,7 +81,24 @@ public final class FullWorld {
     }
     groups.forEach(tx::insertGroup);
     derive(tx);
+    content(tx);
     return null;
+  }
+
+  /** The content of the file that the rows name: "abc" in two pieces. */
+  private static void content(Tx tx) {
+    if (tx.sql().fetchCount(ATTACHMENT) == 1 && tx.sql().fetchCount(ATTACHMENT_PIECE) == 0) {
+      String hash = tx.sql().fetchSingle(ATTACHMENT).getSha256();
+      piece(tx, hash, 0, "ab");
+      piece(tx, hash, 1, "c");
+    }
+  }
+
+  private static void piece(Tx tx, String hash, int number, String content) {
+    tx.sql()
+        .insertInto(ATTACHMENT_PIECE)
+        .values(hash, (short) number, content.getBytes(StandardCharsets.US_ASCII))
+        .execute();
   }
 
   private static void insert(Tx tx, String name, String columns) {
