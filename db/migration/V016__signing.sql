@@ -90,3 +90,4 @@ CREATE TABLE calibration_superseded (
   CONSTRAINT calibration_superseded_other CHECK (calibration_id <> by_calibration_id)
 );
 COMMENT ON TABLE calibration_superseded IS 'That another record stands in the place of a calibration, and why. Both stay readable. Insert-only.';
+CREATE INDEX calibration_by_stage ON calibration (stage, measured_at, id);

@@ -111,6 +111,9 @@ import loopwright.remedy.Remedies;
 import loopwright.scan.ScanPages;
 import loopwright.scan.ScanTools;
 import loopwright.search.FindPages;
+import loopwright.signing.AuthorisationPages;
+import loopwright.signing.Signing;
+import loopwright.signing.SigningPages;
 import loopwright.standard.StandardPages;
 import loopwright.standard.Standards;
 import loopwright.stock.StockPages;
@@ -171,6 +174,7 @@ public final class App implements AutoCloseable {
   private final ImpactReviews impacts = new ImpactReviews();
   private final Calibrations calibrations;
   private final Standards standards = new Standards();
+  private final Signing signing;
   private final Importing importing;
   private final Remedies remedies;
   private final GapReadings gapReadings;
@@ -195,6 +199,7 @@ public final class App implements AutoCloseable {
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);
     this.calibrations = new Calibrations(configuration, standings, impacts, clock);
+    this.signing = new Signing(calibrations, standards);
     Features taken =
         new Features(families, profiles, register, plant, channels, configuration, calibrations);
     this.importing = new Importing(database, taken, clock);
@@ -272,6 +277,8 @@ public final class App implements AutoCloseable {
     Effects worked = new Effects(plant, channels, calibrations, judgedBy);
     EffectPanels effects = new EffectPanels(worked);
     ImpactPages impactPages = new ImpactPages(database, page, plant, calibrations, worked, impacts);
+    SigningPages signingPages =
+        new SigningPages(database, page, plant, calibrations, profiles, signing, people, clock);
     CalibrationPages calibrationPages =
         new CalibrationPages(
             database,
@@ -281,7 +288,7 @@ public final class App implements AutoCloseable {
             judgedBy,
             calibrations,
             standards,
-            List.of(effects, impactPages));
+            List.of(effects, impactPages, signingPages));
     StandardPages standardPages =
         new StandardPages(
             database,
@@ -387,6 +394,8 @@ public final class App implements AutoCloseable {
         standardPages,
         impactPages,
         whatIfPages,
+        signingPages,
+        new AuthorisationPages(database, page, signing, standards, people, this::clockShown, clock),
         causePages,
         checkPages,
         attachmentPages,

@@ -67,6 +67,7 @@ class ArchitectureTest {
     "loopwright.circuit..",
     "loopwright.outage..",
     "loopwright.pack..",
+    "loopwright.signing..",
     "loopwright.label..",
     "loopwright.scan..",
     "loopwright.importing..",

@@ -2,6 +2,7 @@ package loopwright.calibration;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -16,8 +17,12 @@ import loopwright.curve.CurveResult;
 import loopwright.db.Database;
 import loopwright.loop.Combinations;
 import loopwright.loop.LoopPanel;
+import loopwright.loop.Need;
+import loopwright.people.People;
 import loopwright.plant.Plant;
 import loopwright.plant.PointId;
+import loopwright.problem.Refused;
+import loopwright.problem.Text;
 import loopwright.register.Component;
 import loopwright.register.Register;
 import loopwright.register.ToleranceProfiles;
@@ -25,6 +30,7 @@ import loopwright.standard.StandardUsed;
 import loopwright.standard.Standards;
 import loopwright.time.SiteMoment;
 import loopwright.web.Actor;
+import loopwright.web.Form;
 import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.PathSegment;
@@ -37,7 +43,7 @@ import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
 
 /** Calibrations to read: the list, one record, and what a loop's page shows of them. */
-public final class CalibrationPages implements Pages, LoopPanel {
+public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
   private static final int PAGE = 50;
   private static final int ON_LOOP = 12;
   private static final List<String> VERDICTS =
@@ -51,6 +57,7 @@ public final class CalibrationPages implements Pages, LoopPanel {
   private final Calibrations calibrations;
   private final Standards standards;
   private final List<RecordPanel> panels;
+  private final OpenBusiness open;
   private final DraftStore drafts = new DraftStore();
 
   public CalibrationPages(
@@ -70,12 +77,14 @@ public final class CalibrationPages implements Pages, LoopPanel {
     this.calibrations = calibrations;
     this.standards = standards;
     this.panels = List.copyOf(panels);
+    this.open = new OpenBusiness(calibrations, plant);
   }
 
   @Override
   public void mount(Routes routes) {
     routes.get("/calibrations", Permission.READ, this::list);
-    routes.get("/calibrations/{number}", Permission.READ, this::one);
+    routes.get("/calibrations/{number}", Permission.READ, http -> one(http, 200, Form.blank()));
+    routes.post("/calibrations/{number}/supersede", Permission.RECORD, this::supersede);
   }
 
   record Row(
@@ -126,7 +135,8 @@ public final class CalibrationPages implements Pages, LoopPanel {
       CurveResults.@Nullable Shown latest,
       @Nullable Row head,
       boolean fitted,
-      String tag) {}
+      String tag,
+      List<String> open) {}
 
   private void list(Context http) {
     UnitsShown units = UnitsShown.of(http);
@@ -215,7 +225,30 @@ public final class CalibrationPages implements Pages, LoopPanel {
     return String.join(", ", words);
   }
 
-  private void one(Context http) {
+  private void supersede(Context http) {
+    Form form = Form.from(http);
+    String reason = form.read("reason", text -> Text.needed("the reason", text, 2000));
+    String by = form.read("by", text -> Text.needed("the other record", text, 30));
+    if (form.ok()) {
+      try {
+        Calibrated old =
+            database.write(
+                People.act(Actor.of(http), "supersede calibration", reason),
+                tx -> {
+                  Calibrated found = found(tx.sql(), http.pathParam("number"));
+                  calibrations.supersede(tx, found, calibrations.numbered(tx.sql(), by), reason);
+                  return found;
+                });
+        page.go(http, "/calibrations/" + old.number(), by + " stands in its place now.");
+        return;
+      } catch (Refused refused) {
+        form.complain("by", refused.getMessage());
+      }
+    }
+    one(http, 422, form);
+  }
+
+  private void one(Context http, int status, Form form) {
     UnitsShown units = UnitsShown.of(http);
     Map<String, Object> model = new HashMap<>();
     database.read(
@@ -225,22 +258,27 @@ public final class CalibrationPages implements Pages, LoopPanel {
           model.put("record", record(sql, calibrated, zone));
           Optional<ToleranceProfiles.Stored> other = other(sql, http, calibrated);
           model.put("judged", judged(sql, calibrated, other, units, http).orElse(null));
+          model.put("superseded", calibrations.superseded(sql, calibrated).orElse(null));
           model.put("other", other.map(CalibrationPages::inWords).orElse(null));
           model.put("otherAsked", http.queryParam("profile"));
           model.put("versions", calibrated.hasCurve() ? versions(sql) : List.of());
-          model.put("panels", panels(sql, calibrated, units));
+          model.put(
+              "panels",
+              panels(sql, calibrated, new RecordPanel.Reader(Actor.of(http), units)));
           return calibrated;
         });
-    page.show(http, "calibration/one", model);
+    model.put("form", form);
+    page.show(http, status, "calibration/one", model);
   }
 
   record PanelShown(String template, Object model) {}
 
-  private List<PanelShown> panels(DSLContext sql, Calibrated calibrated, UnitsShown units) {
+  private List<PanelShown> panels(
+      DSLContext sql, Calibrated calibrated, RecordPanel.Reader reader) {
     return panels.stream()
         .flatMap(
             panel ->
-                panel.model(sql, calibrated, units).stream()
+                panel.model(sql, calibrated, reader).stream()
                     .map(model -> new PanelShown(panel.template(), model)))
         .toList();
   }
@@ -397,7 +435,13 @@ public final class CalibrationPages implements Pages, LoopPanel {
         latest
             .filter(c -> loop.fingerprint().filter(c.fingerprint()::equals).isPresent())
             .isPresent(),
-        loop.tag());
+        loop.tag(),
+        loop.viewpoint().asKnownNow() ? open.of(sql, loop.point()) : List.of());
+  }
+
+  @Override
+  public List<Need> needs(DSLContext sql, Instant now) {
+    return open.needs(sql, now);
   }
 
   @Override

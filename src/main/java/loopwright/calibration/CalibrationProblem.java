@@ -18,8 +18,17 @@ public enum CalibrationProblem implements Problem {
       "K-108",
       "{0} of that loop, stage and moment is already kept and differs from this. Give another"
           + " time, or confirm that both shall stand; the one entered later then counts."),
+  OUT_OF_ORDER(
+      "K-115",
+      "{0} is the {1} of {2}, and this {3} would be out of order with it: as left comes after as"
+          + " found. Give the right time, or confirm it."),
   NO_PROFILE("K-109", "Name the profile that judges the curve, profile=…, one of {0}."),
-  TWO_STANDARDS("K-110", "Two of one sort, {0}: {1}. Choose the one it was made with.");
+  TWO_STANDARDS("K-110", "Two of one sort, {0}: {1}. Choose the one it was made with."),
+  SUPERSEDED_BY_ITSELF("K-111", "A record can't stand in its own place. Give the other one."),
+  SUPERSEDED_ALREADY("K-112", "{0} is superseded already, by {1}."),
+  SUPERSEDED_ELSEWHERE(
+      "K-113", "{0} is of another loop or stage than {1}, so it can't stand in its place."),
+  SUPERSEDED_RING("K-114", "{0} is itself superseded by {1}. Give the one that counts.");
 
   private final String code;
   private final String sentence;

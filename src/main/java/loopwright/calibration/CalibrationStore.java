@@ -226,6 +226,7 @@ final class CalibrationStore {
             .from(CALIBRATION)
             .where(which)
             .and(asLeft())
+            .and(viewpoint.asKnownNow() ? SupersededStore.stands() : DSL.noCondition())
             .and(CALIBRATION.MEASURED_AT.le(Tx.moment(viewpoint.at())))
             .orderBy(CALIBRATION.MEASURED_AT, CALIBRATION.ID)
             .fetch();

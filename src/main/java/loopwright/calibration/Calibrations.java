@@ -1,5 +1,6 @@
 package loopwright.calibration;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneOffset;
@@ -41,6 +42,9 @@ public final class Calibrations {
   private static final int MOST_TAKEN = 500;
   private static final int JUDGED_AT_ONCE = 500;
   private static final int AT_ONE_MOMENT = 100;
+
+  /** Found and left of one job lie mostly within this; own choice. */
+  private static final Duration ONE_SHIFT = Duration.ofHours(12);
 
   private final CalibrationStore store = new CalibrationStore();
   private final Configuration configuration;
@@ -93,6 +97,29 @@ public final class Calibrations {
         sql,
         CalibrationStore.ofMoment(fresh.point(), fresh.stage(), fresh.measuredAt()),
         AT_ONE_MOMENT);
+  }
+
+  /**
+   * The calibration that makes the stages run backwards: an as left dated before the as found of
+   * the same day, or the reverse.
+   */
+  Optional<Calibrated> outOfOrder(DSLContext sql, NewCalibration fresh) {
+    return store.latest(sql, CalibrationStore.ofPoint(fresh.point()), AT_ONE_MOMENT).stream()
+        .filter(kept -> isOutOfOrder(kept, fresh))
+        .findFirst();
+  }
+
+  private static boolean isOutOfOrder(Calibrated kept, NewCalibration fresh) {
+    Duration later = Duration.between(fresh.measuredAt(), kept.measuredAt());
+    if (fresh.stage() == Stage.AS_LEFT) {
+      return kept.stage() == Stage.AS_FOUND
+          && !later.isNegative()
+          && later.compareTo(ONE_SHIFT) <= 0;
+    }
+    return fresh.stage() == Stage.AS_FOUND
+        && kept.stage() == Stage.AS_LEFT
+        && (later.isNegative() || later.isZero())
+        && later.negated().compareTo(ONE_SHIFT) <= 0;
   }
 
   private static boolean isSame(Calibrated kept, NewCalibration fresh) {
@@ -213,8 +240,46 @@ public final class Calibrations {
   }
 
   /** Of the reference standards it was made with, in rising order. */
-  List<Long> certificates(DSLContext sql, Calibrated calibrated) {
+  public List<Long> certificates(DSLContext sql, Calibrated calibrated) {
     return MadeWithStore.certificates(sql, calibrated.id());
+  }
+
+  /** SHA-256 of what a signature covers, hexadecimal. */
+  public String contentHash(DSLContext sql, Calibrated calibrated) {
+    return SignedContent.hash(calibrated, readings(sql, calibrated), certificates(sql, calibrated));
+  }
+
+  /** The record that stands in its place, if another does. */
+  public Optional<Superseded> superseded(DSLContext sql, Calibrated calibrated) {
+    return SupersededStore.of(sql, calibrated.id());
+  }
+
+  /**
+   * Lets another record of the same loop and stage stand in its place; both stay.
+   *
+   * @throws Refused if that can't be
+   */
+  void supersede(Tx tx, Calibrated old, Calibrated by, String reason) {
+    if (old.id() == by.id()) {
+      throw new Refused(CalibrationProblem.SUPERSEDED_BY_ITSELF);
+    }
+    superseded(tx.sql(), old)
+        .ifPresent(
+            already -> {
+              throw new Refused(CalibrationProblem.SUPERSEDED_ALREADY, old.number(), already.by());
+            });
+    superseded(tx.sql(), by)
+        .ifPresent(
+            already -> {
+              throw new Refused(CalibrationProblem.SUPERSEDED_RING, by.number(), already.by());
+            });
+    if (!Objects.equals(old.point(), by.point()) || old.stage() != by.stage()) {
+      throw new Refused(CalibrationProblem.SUPERSEDED_ELSEWHERE, by.number(), old.number());
+    }
+    SupersededStore.insert(tx, old.id(), by.id(), reason);
+    if (old.point() != null) {
+      standings.refresh(tx.sql(), Set.of(old.point()));
+    }
   }
 
   /** Calibrations made with a reference standard, newest first. */

@@ -279,6 +279,7 @@ public final class CurvePages implements Pages {
       return;
     }
     askAboutOthers(typed, fresh.get());
+    askAboutOrder(opened, typed, fresh.get());
     if (form.ok()) {
       keep(http, opened, typed, fresh.get(), reason);
     } else {
@@ -290,6 +291,22 @@ public final class CurvePages implements Pages {
     List<Calibrated> others = database.read(sql -> calibrations.ofMoment(sql, fresh));
     if (!others.isEmpty() && !typed.confirmed()) {
       typed.ask(Refused.say(CalibrationProblem.OTHER_OF_THAT_MOMENT, others.get(0).number()));
+    }
+  }
+
+  private void askAboutOrder(OpenedLoop opened, TypedCurve typed, NewCalibration fresh) {
+    if (!typed.confirmed()) {
+      database
+          .read(sql -> calibrations.outOfOrder(sql, fresh))
+          .ifPresent(
+              kept ->
+                  typed.ask(
+                      Refused.say(
+                          CalibrationProblem.OUT_OF_ORDER,
+                          kept.number(),
+                          kept.stage().word(),
+                          SiteMoment.shown(kept.measuredAt(), opened.zone()),
+                          fresh.stage().word())));
     }
   }
 

@@ -1,6 +1,7 @@
 package loopwright.calibration;
 
 import java.util.Optional;
+import loopwright.web.Actor;
 import loopwright.web.UnitsShown;
 import org.jooq.DSLContext;
 
@@ -12,5 +13,8 @@ public interface RecordPanel {
   String template();
 
   /** Empty where it has nothing to say of that record. */
-  Optional<Object> model(DSLContext sql, Calibrated record, UnitsShown units);
+  Optional<Object> model(DSLContext sql, Calibrated record, Reader reader);
+
+  /** Who looks at it, in which units. */
+  record Reader(Actor actor, UnitsShown units) {}
 }

@@ -45,13 +45,13 @@ public final class EffectPanels implements LoopPanel, RecordPanel {
   }
 
   @Override
-  public Optional<Object> model(DSLContext sql, Calibrated record, UnitsShown units) {
+  public Optional<Object> model(DSLContext sql, Calibrated record, Reader reader) {
     return record.outcome().equals("conforms")
         ? Optional.empty()
         : Optional.of(
             new Panel(
                 "What it did to protection",
-                effects.ofRecord(sql, record, units).orElse(null),
+                effects.ofRecord(sql, record, reader.units()).orElse(null),
                 "Nothing of a monitor channel is on record for then: where set points acted isn't"
                     + " known."));
   }

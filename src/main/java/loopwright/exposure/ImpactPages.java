@@ -249,7 +249,7 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
   }
 
   @Override
-  public Optional<Object> model(DSLContext sql, Calibrated record, UnitsShown units) {
+  public Optional<Object> model(DSLContext sql, Calibrated record, Reader reader) {
     return reviews.ofCalibration(sql, record.id()).map(review -> row(sql, review));
   }
 

@@ -63,6 +63,15 @@ public final class People implements Accounts {
     return matches && person.active() ? Optional.of(person) : Optional.empty();
   }
 
+  /** Whether this is the person's password; asked again where something weighty is done. */
+  public boolean confirms(Actor actor, String password) {
+    return number(actor.id())
+        .flatMap(this::person)
+        .filter(Person::active)
+        .filter(person -> matches(person, password))
+        .isPresent();
+  }
+
   private boolean matches(Person person, String password) {
     String hash = database.read(sql -> store.passwordHash(sql, person.number()));
     return passwords.matches(password, hash);

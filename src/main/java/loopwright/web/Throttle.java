@@ -15,7 +15,7 @@ import java.util.Map;
  * Slows down guessing of passwords: five tries for one login from one address, then one a minute. A
  * stranger elsewhere can't lock a colleague out this way.
  */
-final class Throttle {
+public final class Throttle {
   static final int TRIES = 5;
   private static final Duration ANOTHER_TRY_AFTER = Duration.ofMinutes(1);
 
@@ -27,12 +27,12 @@ final class Throttle {
   private final TimeMeter time;
   private final Map<Guesser, Bucket> buckets = new LinkedHashMap<>(64, 0.75f, true);
 
-  Throttle(InstantSource clock) {
+  public Throttle(InstantSource clock) {
     this.time = new Meter(clock);
   }
 
   /** Takes one try: zero when it may go ahead, else how long to wait. */
-  synchronized Duration take(String login, String address) {
+  public synchronized Duration take(String login, String address) {
     Bucket bucket = buckets.computeIfAbsent(guesser(login, address), any -> bucket());
     if (buckets.size() > MOST_REMEMBERED) {
       buckets.remove(buckets.keySet().iterator().next());
@@ -42,7 +42,7 @@ final class Throttle {
   }
 
   /** The right password was given: earlier slips count no more. */
-  synchronized void forget(String login, String address) {
+  public synchronized void forget(String login, String address) {
     buckets.remove(guesser(login, address));
   }
 
