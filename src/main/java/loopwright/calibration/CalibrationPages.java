@@ -263,8 +263,7 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
           model.put("otherAsked", http.queryParam("profile"));
           model.put("versions", calibrated.hasCurve() ? versions(sql) : List.of());
           model.put(
-              "panels",
-              panels(sql, calibrated, new RecordPanel.Reader(Actor.of(http), units)));
+              "panels", panels(sql, calibrated, new RecordPanel.Reader(Actor.of(http), units)));
           return calibrated;
         });
     model.put("form", form);

@@ -5,7 +5,6 @@ import java.util.Optional;
 import loopwright.calibration.Calibrated;
 import loopwright.calibration.RecordPanel;
 import loopwright.loop.LoopPanel;
-import loopwright.web.UnitsShown;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 

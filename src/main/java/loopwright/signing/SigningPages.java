@@ -202,12 +202,12 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
     boolean mayAct = open && reader.actor().may(Permission.RECORD);
     return Optional.of(
         new Panel(
-        state(sql, c, signed, reviewed),
-        signatures.stream().map(s -> line(s, zone)).toList(),
-        hash,
-        signatures.stream().allMatch(s -> s.hash().equals(hash)),
-        mayAct && !signed ? "/calibrations/" + c.number() + "/sign" : null,
-        mayAct && signed && !reviewed ? "/calibrations/" + c.number() + "/review" : null));
+            state(sql, c, signed, reviewed),
+            signatures.stream().map(s -> line(s, zone)).toList(),
+            hash,
+            signatures.stream().allMatch(s -> s.hash().equals(hash)),
+            mayAct && !signed ? "/calibrations/" + c.number() + "/sign" : null,
+            mayAct && signed && !reviewed ? "/calibrations/" + c.number() + "/review" : null));
   }
 
   private String state(DSLContext sql, Calibrated c, boolean signed, boolean reviewed) {
