@@ -23,8 +23,10 @@ import loopwright.calibration.CalibrationPages;
 import loopwright.calibration.Calibrations;
 import loopwright.calibration.CalibrationsOfPart;
 import loopwright.calibration.CurvePages;
+import loopwright.calibration.Evidence;
 import loopwright.calibration.RegisteredProfiles;
 import loopwright.calibration.UsesOfStandard;
+import loopwright.certificate.CertificatePages;
 import loopwright.circuit.BarrierOfPart;
 import loopwright.circuit.CircuitPages;
 import loopwright.circuit.Circuits;
@@ -279,6 +281,16 @@ public final class App implements AutoCloseable {
     ImpactPages impactPages = new ImpactPages(database, page, plant, calibrations, worked, impacts);
     SigningPages signingPages =
         new SigningPages(database, page, plant, calibrations, profiles, signing, people, clock);
+    CertificatePages certificatePages =
+        new CertificatePages(
+            database,
+            plant,
+            register,
+            calibrations,
+            new Evidence.Book(calibrations, profiles, standards),
+            signing,
+            base,
+            clock);
     CalibrationPages calibrationPages =
         new CalibrationPages(
             database,
@@ -288,7 +300,7 @@ public final class App implements AutoCloseable {
             judgedBy,
             calibrations,
             standards,
-            List.of(effects, impactPages, signingPages));
+            List.of(effects, impactPages, signingPages, certificatePages));
     StandardPages standardPages =
         new StandardPages(
             database,
@@ -395,6 +407,7 @@ public final class App implements AutoCloseable {
         impactPages,
         whatIfPages,
         signingPages,
+        certificatePages,
         new AuthorisationPages(database, page, signing, standards, people, this::clockShown, clock),
         causePages,
         checkPages,

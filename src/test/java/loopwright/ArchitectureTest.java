@@ -68,6 +68,7 @@ class ArchitectureTest {
     "loopwright.outage..",
     "loopwright.pack..",
     "loopwright.signing..",
+    "loopwright.certificate..",
     "loopwright.label..",
     "loopwright.scan..",
     "loopwright.importing..",

@@ -259,6 +259,8 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
           Optional<ToleranceProfiles.Stored> other = other(sql, http, calibrated);
           model.put("judged", judged(sql, calibrated, other, units, http).orElse(null));
           model.put("superseded", calibrations.superseded(sql, calibrated).orElse(null));
+          model.put("hashAsked", http.queryParam("hash"));
+          model.put("hash", calibrations.contentHash(sql, calibrated));
           model.put("other", other.map(CalibrationPages::inWords).orElse(null));
           model.put("otherAsked", http.queryParam("profile"));
           model.put("versions", calibrated.hasCurve() ? versions(sql) : List.of());

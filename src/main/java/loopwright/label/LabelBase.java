@@ -65,9 +65,16 @@ public record LabelBase(Optional<String> address, List<String> former, boolean t
    * @throws Refused {@link LabelProblem#NO_BASE}
    */
   String printed(String asked) {
-    return address
-        .or(() -> trying ? Optional.of(asked) : Optional.empty())
-        .orElseThrow(() -> new Refused(LabelProblem.NO_BASE));
+    return known(asked).orElseThrow(() -> new Refused(LabelProblem.NO_BASE));
+  }
+
+  /**
+   * The address records are found under, where one is known.
+   *
+   * @param asked the address under which the page was asked for
+   */
+  public Optional<String> known(String asked) {
+    return address.or(() -> trying ? Optional.of(asked) : Optional.empty());
   }
 
   /**

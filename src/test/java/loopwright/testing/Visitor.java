@@ -102,8 +102,13 @@ public final class Visitor {
 
   /** The body of an answer that is no text. */
   public byte[] bytes(String path) {
+    return fetch(path).body();
+  }
+
+  /** An answer that is no text. */
+  public HttpResponse<byte[]> fetch(String path) {
     try {
-      return client.send(request(path).GET().build(), BodyHandlers.ofByteArray()).body();
+      return client.send(request(path).GET().build(), BodyHandlers.ofByteArray());
     } catch (IOException broken) {
       throw new UncheckedIOException(broken);
     } catch (InterruptedException stopped) {

@@ -1,0 +1,78 @@
+package loopwright.calibration;
+
+import java.util.List;
+import java.util.Optional;
+import loopwright.curve.Curve;
+import loopwright.curve.CurveAnalysis;
+import loopwright.curve.CurveReading;
+import loopwright.curve.CurveResult;
+import loopwright.register.ToleranceProfiles;
+import loopwright.standard.StandardUsed;
+import loopwright.standard.Standards;
+import loopwright.uncertainty.CurveUncertainty;
+import org.jooq.DSLContext;
+
+/**
+ * A calibration with all that can be worked out from it, under the version that judged it.
+ *
+ * @param readings as typed, also where there is no curve
+ * @param judgedBy empty without a curve, like curve and result
+ * @param uncertainty empty where none can be stated, then {@code missing} says why
+ * @param used equipment under its certificates
+ * @param notes to be said beside the uncertainty
+ * @param hash SHA-256 of what signatures cover
+ */
+public record Evidence(
+    Calibrated record,
+    List<CurveReading> readings,
+    Optional<ToleranceProfiles.Stored> judgedBy,
+    Optional<Curve> curve,
+    Optional<CurveResult> result,
+    Optional<CurveUncertainty> uncertainty,
+    String missing,
+    List<String> notes,
+    List<StandardUsed> used,
+    String hash,
+    Optional<Superseded> superseded) {
+
+  /** Puts evidence together. */
+  public record Book(
+      Calibrations calibrations, ToleranceProfiles profiles, Standards standards) {
+
+    public Evidence of(DSLContext sql, Calibrated c) {
+      Optional<Curve> curve = calibrations.curve(sql, c);
+      Optional<ToleranceProfiles.Stored> judgedBy =
+          Optional.ofNullable(c.profileVersion()).flatMap(v -> profiles.version(sql, v));
+      Optional<CurveResult> result =
+          curve.flatMap(each -> judgedBy.map(p -> CurveAnalysis.of(each, p.profile())));
+      List<StandardUsed> used = standards.used(sql, calibrations.certificates(sql, c));
+      EquipmentErrors errors =
+          curve
+              .map(each -> EquipmentErrors.of(each, used))
+              .orElse(new EquipmentErrors(List.of(), "There is no curve.", List.of()));
+      return new Evidence(
+          c,
+          calibrations.readings(sql, c),
+          judgedBy,
+          curve,
+          result,
+          uncertainty(result, judgedBy, errors),
+          errors.missing(),
+          errors.notes(),
+          used,
+          calibrations.contentHash(sql, c),
+          calibrations.superseded(sql, c));
+    }
+
+    private static Optional<CurveUncertainty> uncertainty(
+        Optional<CurveResult> result,
+        Optional<ToleranceProfiles.Stored> judgedBy,
+        EquipmentErrors errors) {
+      return errors.sources().isEmpty()
+          ? Optional.empty()
+          : result.flatMap(
+              r ->
+                  judgedBy.map(p -> CurveUncertainty.of(r, errors.sources(), p.terms().rule())));
+    }
+  }
+}
