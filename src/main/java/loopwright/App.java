@@ -98,6 +98,7 @@ import loopwright.plant.PlacesAsJudged;
 import loopwright.plant.Plant;
 import loopwright.plant.PlantEditPages;
 import loopwright.plant.PointId;
+import loopwright.reach.ReachPages;
 import loopwright.register.ComponentId;
 import loopwright.register.FamilyBook;
 import loopwright.register.FamilyId;
@@ -281,13 +282,14 @@ public final class App implements AutoCloseable {
     ImpactPages impactPages = new ImpactPages(database, page, plant, calibrations, worked, impacts);
     SigningPages signingPages =
         new SigningPages(database, page, plant, calibrations, profiles, signing, people, clock);
+    Evidence.Book evidence = new Evidence.Book(calibrations, profiles, standards);
     CertificatePages certificatePages =
         new CertificatePages(
             database,
             plant,
             register,
             calibrations,
-            new Evidence.Book(calibrations, profiles, standards),
+            evidence,
             signing,
             base,
             clock);
@@ -408,6 +410,8 @@ public final class App implements AutoCloseable {
         whatIfPages,
         signingPages,
         certificatePages,
+        new ReachPages(
+            database, page, standards, calibrations, evidence, this::clockShown, clock),
         new AuthorisationPages(database, page, signing, standards, people, this::clockShown, clock),
         causePages,
         checkPages,

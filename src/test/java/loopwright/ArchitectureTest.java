@@ -69,6 +69,7 @@ class ArchitectureTest {
     "loopwright.pack..",
     "loopwright.signing..",
     "loopwright.certificate..",
+    "loopwright.reach..",
     "loopwright.label..",
     "loopwright.scan..",
     "loopwright.importing..",

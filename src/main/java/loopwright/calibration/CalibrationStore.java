@@ -290,6 +290,14 @@ final class CalibrationStore {
     return CALIBRATION.STAGE.eq(stage.word());
   }
 
+  /** Taken in that time. */
+  static Condition between(Instant from, Instant until) {
+    return CALIBRATION
+        .MEASURED_AT
+        .ge(Tx.moment(from))
+        .and(CALIBRATION.MEASURED_AT.lt(Tx.moment(until)));
+  }
+
   /** Older in the list than that calibration. */
   static Condition before(Instant measuredAt, long id) {
     return DSL.row(CALIBRATION.MEASURED_AT, CALIBRATION.ID).lt(Tx.moment(measuredAt), id);

@@ -287,6 +287,13 @@ public final class Calibrations {
     return store.latest(sql, MadeWithStore.madeWith(standard), most);
   }
 
+  /** The same of those taken in that time. */
+  public List<Calibrated> madeWith(
+      DSLContext sql, long standard, Instant from, Instant until, int most) {
+    return store.latest(
+        sql, MadeWithStore.madeWith(standard).and(CalibrationStore.between(from, until)), most);
+  }
+
   CalibrationStore store() {
     return store;
   }
