@@ -100,26 +100,34 @@ public final class Calibrations {
   }
 
   /**
-   * The calibration that makes the stages run backwards: an as left dated before the as found of
-   * the same day, or the reverse.
+   * The calibration that makes the stages of one job run backwards: an as found later than this as
+   * left, which has none before it; or the reverse.
    */
   Optional<Calibrated> outOfOrder(DSLContext sql, NewCalibration fresh) {
-    return store.latest(sql, CalibrationStore.ofPoint(fresh.point()), AT_ONE_MOMENT).stream()
-        .filter(kept -> isOutOfOrder(kept, fresh))
-        .findFirst();
-  }
-
-  private static boolean isOutOfOrder(Calibrated kept, NewCalibration fresh) {
-    Duration later = Duration.between(fresh.measuredAt(), kept.measuredAt());
+    List<Calibrated> kept =
+        store.latest(sql, CalibrationStore.ofPoint(fresh.point()), AT_ONE_MOMENT);
+    Instant at = fresh.measuredAt();
     if (fresh.stage() == Stage.AS_LEFT) {
-      return kept.stage() == Stage.AS_FOUND
-          && !later.isNegative()
-          && later.compareTo(ONE_SHIFT) <= 0;
+      return within(kept, Stage.AS_FOUND, at.minus(ONE_SHIFT), at).isPresent()
+          ? Optional.empty()
+          : within(kept, Stage.AS_FOUND, at, at.plus(ONE_SHIFT));
     }
     return fresh.stage() == Stage.AS_FOUND
-        && kept.stage() == Stage.AS_LEFT
-        && (later.isNegative() || later.isZero())
-        && later.negated().compareTo(ONE_SHIFT) <= 0;
+        ? within(kept, Stage.AS_LEFT, at.minus(ONE_SHIFT), at)
+            .filter(left -> hasNoFound(kept, left.measuredAt()))
+        : Optional.empty();
+  }
+
+  private static boolean hasNoFound(List<Calibrated> kept, Instant left) {
+    return within(kept, Stage.AS_FOUND, left.minus(ONE_SHIFT), left).isEmpty();
+  }
+
+  private static Optional<Calibrated> within(
+      List<Calibrated> kept, Stage stage, Instant from, Instant until) {
+    return kept.stream()
+        .filter(c -> c.stage() == stage)
+        .filter(c -> !c.measuredAt().isBefore(from) && !c.measuredAt().isAfter(until))
+        .findFirst();
   }
 
   private static boolean isSame(Calibrated kept, NewCalibration fresh) {
