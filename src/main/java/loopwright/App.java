@@ -285,14 +285,7 @@ public final class App implements AutoCloseable {
     Evidence.Book evidence = new Evidence.Book(calibrations, profiles, standards);
     CertificatePages certificatePages =
         new CertificatePages(
-            database,
-            plant,
-            register,
-            calibrations,
-            evidence,
-            signing,
-            base,
-            clock);
+            database, plant, register, calibrations, evidence, signing, base, clock);
     CalibrationPages calibrationPages =
         new CalibrationPages(
             database,
@@ -410,8 +403,7 @@ public final class App implements AutoCloseable {
         whatIfPages,
         signingPages,
         certificatePages,
-        new ReachPages(
-            database, page, standards, calibrations, evidence, this::clockShown, clock),
+        new ReachPages(database, page, standards, calibrations, evidence, this::clockShown, clock),
         new AuthorisationPages(database, page, signing, standards, people, this::clockShown, clock),
         causePages,
         checkPages,

@@ -36,8 +36,7 @@ public record Evidence(
     Optional<Superseded> superseded) {
 
   /** Puts evidence together. */
-  public record Book(
-      Calibrations calibrations, ToleranceProfiles profiles, Standards standards) {
+  public record Book(Calibrations calibrations, ToleranceProfiles profiles, Standards standards) {
 
     public Evidence of(DSLContext sql, Calibrated c) {
       Optional<Curve> curve = calibrations.curve(sql, c);
@@ -71,8 +70,7 @@ public record Evidence(
       return errors.sources().isEmpty()
           ? Optional.empty()
           : result.flatMap(
-              r ->
-                  judgedBy.map(p -> CurveUncertainty.of(r, errors.sources(), p.terms().rule())));
+              r -> judgedBy.map(p -> CurveUncertainty.of(r, errors.sources(), p.terms().rule())));
     }
   }
 }

@@ -94,8 +94,7 @@ final class CertificateDocument {
   }
 
   private void head() throws IOException {
-    QrCode.of(report.address())
-        .draw(out, MARGIN + WIDTH - QR, y - QR + 6, QR);
+    QrCode.of(report.address()).draw(out, MARGIN + WIDTH - QR, y - QR + 6, QR);
     double wide = WIDTH - QR - 14;
     y -= 18;
     for (String line : text.wrapped(PdfFace.SANS_BOLD, shown(report.title()), 19, wide)) {

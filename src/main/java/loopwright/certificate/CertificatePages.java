@@ -84,8 +84,7 @@ public final class CertificatePages implements Pages, RecordPanel {
   }
 
   private void points(Context http) {
-    Evidence evidence =
-        database.read(sql -> book.of(sql, found(sql, http.pathParam("number"))));
+    Evidence evidence = database.read(sql -> book.of(sql, found(sql, http.pathParam("number"))));
     send(
         http,
         "text/csv; charset=utf-8",
@@ -145,14 +144,7 @@ public final class CertificatePages implements Pages, RecordPanel {
   private CertificateReport.Subject subject(DSLContext sql, Calibrated c) {
     String place =
         place(sql, c)
-            .map(
-                p ->
-                    ", "
-                        + p.machine().name()
-                        + ", "
-                        + p.train().code()
-                        + ", "
-                        + p.site().name())
+            .map(p -> ", " + p.machine().name() + ", " + p.train().code() + ", " + p.site().name())
             .orElse("");
     return new CertificateReport.Subject(
         book.of(sql, c), parts(sql, c), place, signing.signatures(sql, c));
@@ -195,9 +187,9 @@ public final class CertificatePages implements Pages, RecordPanel {
     Optional<String> partner = partnerOf(sql, c).map(Calibrated::number);
     return Optional.of(
         new Panel(
-        here + "/certificate.pdf",
-        here + "/points.csv",
-        partner.map(number -> here + "/certificate.pdf?with=" + number).orElse(null),
-        partner.orElse(null)));
+            here + "/certificate.pdf",
+            here + "/points.csv",
+            partner.map(number -> here + "/certificate.pdf?with=" + number).orElse(null),
+            partner.orElse(null)));
   }
 }

@@ -47,8 +47,7 @@ final class CertificateReport {
    * @param parts it was made with exactly
    * @param place of the loop; may be empty
    */
-  record Subject(
-      Evidence evidence, List<String> parts, String place, List<Signature> signatures) {
+  record Subject(Evidence evidence, List<String> parts, String place, List<Signature> signatures) {
     Calibrated record() {
       return evidence.record();
     }
@@ -96,15 +95,13 @@ final class CertificateReport {
   }
 
   private static Report report(
-      Subject subject,
-      String title,
-      String number,
-      Origin origin,
-      List<Report.Section> sections) {
+      Subject subject, String title, String number, Origin origin, List<Report.Section> sections) {
     String hash = subject.evidence().hash();
     String code =
-        origin.address().map(address -> address + "?hash=" + hash).orElse(
-            "Loopwright " + subject.record().number() + " sha256:" + hash);
+        origin
+            .address()
+            .map(address -> address + "?hash=" + hash)
+            .orElse("Loopwright " + subject.record().number() + " sha256:" + hash);
     String note =
         origin.address().map(address -> "The record: " + address + ". ").orElse("")
             + "SHA-256 of "
@@ -135,7 +132,8 @@ final class CertificateReport {
     facts.add(new Fact("Stage", c.stage().word()));
     facts.add(new Fact("Taken", shown(c) + ", by " + c.performedBy()));
     facts.add(
-        new Fact("Conditions", "gap zero: " + orNot(c.zero()) + "; target: " + orNot(c.targetAlloy())));
+        new Fact(
+            "Conditions", "gap zero: " + orNot(c.zero()) + "; target: " + orNot(c.targetAlloy())));
     evidence.judgedBy().ifPresent(profile -> judgedBy(facts, profile, c));
     facts.add(new Fact("Made with", equipment(evidence)));
     facts.add(new Fact("Entered", c.enteredBy() + ": " + c.reason()));
@@ -285,8 +283,7 @@ final class CertificateReport {
               List.of(
                   Column.words("Run", 1), Column.figures("Gap", 2), Column.figures("Output", 2)),
               readings.stream()
-                  .map(
-                      r -> List.of(r.run().label(), r.gap().toString(), r.output().toString()))
+                  .map(r -> List.of(r.run().label(), r.gap().toString(), r.output().toString()))
                   .toList()));
     }
   }
@@ -353,8 +350,7 @@ final class CertificateReport {
                         .orElse("–"));
     String dsl = "drawn only";
     if (point.judged()) {
-      dsl =
-          result.profile().dslConforms(point.deviationMicrometres()) ? "within" : "outside";
+      dsl = result.profile().dslConforms(point.deviationMicrometres()) ? "within" : "outside";
     }
     return isf + "; " + dsl;
   }
@@ -379,8 +375,7 @@ final class CertificateReport {
   }
 
   private static void budget(List<Report.Section> sections, Budget budget) {
-    sections.add(
-        new Report.Heading("Budget of the " + budget.measurand() + ", " + budget.unit()));
+    sections.add(new Report.Heading("Budget of the " + budget.measurand() + ", " + budget.unit()));
     List<List<String>> rows = new ArrayList<>();
     for (BudgetLine line : budget.lines()) {
       rows.add(

@@ -56,10 +56,7 @@ final class Printed {
     if (number == 0) {
       return "0";
     }
-    return new BigDecimal(number)
-        .round(new MathContext(3))
-        .toPlainString()
-        .replace('-', '−');
+    return new BigDecimal(number).round(new MathContext(3)).toPlainString().replace('-', '−');
   }
 
   static String say(String pattern, double number) {

@@ -30,7 +30,8 @@ public final class PdfPicture {
   private final double top;
   private final double scale;
 
-  private PdfPicture(PdfText text, PDPageContentStream page, double left, double top, double scale) {
+  private PdfPicture(
+      PdfText text, PDPageContentStream page, double left, double top, double scale) {
     this.text = text;
     this.page = page;
     this.left = left;

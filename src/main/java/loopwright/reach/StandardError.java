@@ -72,8 +72,7 @@ record StandardError(StandardKind kind, List<Range> ranges) {
 
   private CurveReading without(CurveReading reading) {
     return switch (kind) {
-      case MICROMETER ->
-          CurveReading.of(reading.run(), without(reading.gap()), reading.output());
+      case MICROMETER -> CurveReading.of(reading.run(), without(reading.gap()), reading.output());
       case VOLTMETER -> CurveReading.of(reading.run(), reading.gap(), without(reading.output()));
       case OTHER -> reading;
     };

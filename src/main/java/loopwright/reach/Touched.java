@@ -11,8 +11,8 @@ import loopwright.curve.CurveResult;
 import loopwright.curve.Finding;
 
 /**
- * A calibration that a standard's error touched, with its result as kept and without the error. Both
- * by the version that judged it, simple acceptance.
+ * A calibration that a standard's error touched, with its result as kept and without the error.
+ * Both by the version that judged it, simple acceptance.
  *
  * @param without empty where there is no curve, or none is left without the error
  */
@@ -53,9 +53,7 @@ record Touched(Calibrated record, Optional<CurveResult> kept, Optional<CurveResu
   }
 
   private static List<String> sentences(Optional<CurveResult> result) {
-    return result
-        .map(r -> r.findings().stream().map(Finding::sentence).toList())
-        .orElse(List.of());
+    return result.map(r -> r.findings().stream().map(Finding::sentence).toList()).orElse(List.of());
   }
 
   private double moved() {

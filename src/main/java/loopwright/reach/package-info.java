@@ -1,6 +1,6 @@
 /**
- * What follows when a reference standard is found out: every calibration that it touched, worked out
- * again without its error.
+ * What follows when a reference standard is found out: every calibration that it touched, worked
+ * out again without its error.
  */
 @NullMarked
 package loopwright.reach;

@@ -55,7 +55,8 @@ class CertificatePagesTest {
             .set("profile", "api670-2mm")
             .set("gap-unit", "mil")
             .set(
-                "gap", IntStream.rangeClosed(1, 9).mapToObj(i -> "" + 10 * i).toArray(String[]::new))
+                "gap",
+                IntStream.rangeClosed(1, 9).mapToObj(i -> "" + 10 * i).toArray(String[]::new))
             .set("up", volts)
             .set("stage", stage)
             .set("on", "2026-02-20")

@@ -192,7 +192,8 @@ class CertificateReportTest {
   private static double use(SecondOpinion run) {
     double isf = 0;
     for (int i = 1; i < 9; i++) {
-      isf = Math.max(isf, Math.abs(SecondOpinion.isf(run.gaps(), run.volts(), i) / SLOPE - 1) / 0.05);
+      isf =
+          Math.max(isf, Math.abs(SecondOpinion.isf(run.gaps(), run.volts(), i) / SLOPE - 1) / 0.05);
     }
     return Math.max(isf, run.largestDeviation(run.gaps(), run.volts()) / 25.4);
   }
@@ -277,7 +278,11 @@ class CertificateReportTest {
             "Largest DSL: " + gap(run.largestDeviation(run.gaps(), run.volts())),
             "Up to down: " + gap(apart),
             "Linear range: " + gap(254) + " to " + gap(2286),
-            "Mid-range gap: " + gap(1270) + ", " + f("%.3f", run.volts()[4]) + " V there (guidance)");
+            "Mid-range gap: "
+                + gap(1270)
+                + ", "
+                + f("%.3f", run.volts()[4])
+                + " V there (guidance)");
   }
 
   @Test
@@ -347,8 +352,7 @@ class CertificateReportTest {
               f("%.0f %%", 100 * part * part / (stated.u() * stated.u())),
               Double.isInfinite(source.degrees()) ? "infinite" : f("%.0f", source.degrees())));
     }
-    String degrees =
-        stated.degrees() > 9999 ? "infinite" : f("%.0f", Math.floor(stated.degrees()));
+    String degrees = stated.degrees() > 9999 ? "infinite" : f("%.0f", Math.floor(stated.degrees()));
     rows.add(List.of("combined", "", "", three(stated.u()), "", degrees));
     rows.add(
         List.of(

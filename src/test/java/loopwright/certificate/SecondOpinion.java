@@ -75,7 +75,8 @@ record SecondOpinion(double[] gaps, double[] volts, double slope, List<Source> s
   private double[] deviations(double[] g, double[] v) {
     double[] off = new double[g.length];
     Arrays.setAll(off, i -> g[i] + 1000 * v[i] / slope);
-    double middle = (Arrays.stream(off).max().orElseThrow() + Arrays.stream(off).min().orElseThrow()) / 2;
+    double middle =
+        (Arrays.stream(off).max().orElseThrow() + Arrays.stream(off).min().orElseThrow()) / 2;
     return Arrays.stream(off).map(o -> o - middle).toArray();
   }
 

@@ -53,8 +53,24 @@ class ReachPagesTest {
       Visitor.Answer answer =
           technician.post(
               "/standards/" + code + "/certificate",
-              "number", "K-1", "issuer", "Lab", "issued", "2026-01-05", "due", "2027-01-05",
-              "factor", "2", "unit", unit, "low", "0", "high", high, "uncertainty", "0.01");
+              "number",
+              "K-1",
+              "issuer",
+              "Lab",
+              "issued",
+              "2026-01-05",
+              "due",
+              "2027-01-05",
+              "factor",
+              "2",
+              "unit",
+              unit,
+              "low",
+              "0",
+              "high",
+              high,
+              "uncertainty",
+              "0.01");
       assertThat(answer.status()).as(answer.page().select(".complaint").text()).isEqualTo(303);
     }
   }
@@ -65,7 +81,8 @@ class ReachPagesTest {
             .set("profile", "api670-2mm")
             .set("gap-unit", "mil")
             .set(
-                "gap", IntStream.rangeClosed(1, 9).mapToObj(i -> "" + 10 * i).toArray(String[]::new))
+                "gap",
+                IntStream.rangeClosed(1, 9).mapToObj(i -> "" + 10 * i).toArray(String[]::new))
             .set(
                 "up",
                 IntStream.rangeClosed(1, 9)
@@ -94,7 +111,9 @@ class ReachPagesTest {
     assertThat(page.select("h2").text()).isEqualTo("2 touched, 1 of them with another verdict");
     List<String> rows = page.select("tbody tr:has(a)").eachText();
     assertThat(rows).hasSize(2);
-    assertThat(rows.get(0)).startsWith(near + " · flips").contains("does not conform", "straight line reaches +1.08 mil");
+    assertThat(rows.get(0))
+        .startsWith(near + " · flips")
+        .contains("does not conform", "straight line reaches +1.08 mil");
     assertThat(rows.get(0)).contains("8.055 mV/µm → 8.087 mV/µm", "23.4 µm → 27.4 µm");
     assertThat(rows.get(1)).startsWith(good).contains("conforms conforms");
     assertThat(shop.app.database().read(JournalStore::head)).as("a view only").isEqualTo(before);
@@ -130,7 +149,8 @@ class ReachPagesTest {
   })
   void whatCannotBeIsSaid(String standard, String query, String said) {
     String unit = standard.equals("DVM-1") ? "&unit=V" : "&unit=%C2%B5m";
-    Visitor.Answer answer = technician.get("/standards/" + standard + "/reach" + TIME + unit + query);
+    Visitor.Answer answer =
+        technician.get("/standards/" + standard + "/reach" + TIME + unit + query);
     assertThat(answer.status()).isEqualTo(422);
     assertThat(answer.page().select(".complaints, .complaint").text()).contains(said);
   }
@@ -138,7 +158,8 @@ class ReachPagesTest {
   @Test
   void datesThatRunBackwardsAreSaid() {
     Visitor.Answer answer =
-        technician.get("/standards/MIC-1/reach?from=2026-03-01&until=2026-01-01&unit=%C2%B5m&offset=1");
+        technician.get(
+            "/standards/MIC-1/reach?from=2026-03-01&until=2026-01-01&unit=%C2%B5m&offset=1");
     assertThat(answer.page().select(".complaints").text()).contains("before it begins");
   }
 }
