@@ -91,6 +91,7 @@ import loopwright.pack.PutAside;
 import loopwright.pack.ReturnPages;
 import loopwright.pack.Returns;
 import loopwright.pack.SheetWriter;
+import loopwright.past.DifferencePages;
 import loopwright.people.People;
 import loopwright.people.PeoplePages;
 import loopwright.plant.Channels;
@@ -352,8 +353,9 @@ public final class App implements AutoCloseable {
     CircuitPages circuitPages = new CircuitPages(database, page, plant, register, circuits);
     return List.of(
         new StockPages(database, page, families, clock),
-        new PlantPages(database, page, plant, parts, clock),
+        new PlantPages(database, page, plant, parts, judging, clock),
         new ChangePages(database, page, plant, parts, judging, configuration, clock),
+        new DifferencePages(database, page, plant, parts, clock),
         new CorrectionPages(
             database,
             page,

@@ -55,6 +55,7 @@ class ArchitectureTest {
     "loopwright.whatif..",
     "loopwright.registerfile..",
     "loopwright.loop..",
+    "loopwright.past..",
     "loopwright.calibration..",
     "loopwright.concession..",
     "loopwright.fieldcheck..",

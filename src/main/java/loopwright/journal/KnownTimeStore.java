@@ -5,8 +5,10 @@ import static loopwright.db.gen.Tables.JOURNAL_ENTRY;
 
 import java.time.Instant;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
@@ -67,6 +69,19 @@ public final class KnownTimeStore {
               .fetch(JOURNAL_ENTRY.CHANGE_ID));
     }
     return known;
+  }
+
+  /** The entry that completed each of the changes: since then it is known. */
+  public static Map<Long, Long> entries(DSLContext sql, Collection<Long> changes) {
+    Map<Long, Long> entries = new HashMap<>();
+    for (List<Long> some : Chunks.of(new TreeSet<>(changes), AT_ONCE)) {
+      sql.select(JOURNAL_ENTRY.CHANGE_ID, DSL.max(JOURNAL_ENTRY.SEQ))
+          .from(JOURNAL_ENTRY)
+          .where(JOURNAL_ENTRY.CHANGE_ID.in(some))
+          .groupBy(JOURNAL_ENTRY.CHANGE_ID)
+          .forEach(row -> entries.put(row.value1(), row.value2()));
+    }
+    return entries;
   }
 
   /**

@@ -51,9 +51,17 @@ public record Looking(
    * @param zone of the site
    */
   public static Looking of(Context http, DSLContext sql, ZoneId zone, Instant now) {
-    return new Reader(sql, zone, now, new ArrayList<>())
-        .read(typed(http, "at"), typed(http, "known"));
+    return of(http, sql, zone, now, new Fields("at", "known"));
   }
+
+  /** The same where a page looks from several moments, each with names of its own. */
+  public static Looking of(Context http, DSLContext sql, ZoneId zone, Instant now, Fields fields) {
+    return new Reader(sql, zone, now, fields, new ArrayList<>())
+        .read(typed(http, fields.at()), typed(http, fields.known()));
+  }
+
+  /** The names under which the two times stand in the address. */
+  public record Fields(String at, String known) {}
 
   private static String typed(Context http, String name) {
     String typed = http.queryParam(name);
@@ -61,7 +69,8 @@ public record Looking(
     return text.length() > MOST_TYPED ? text.substring(0, MOST_TYPED) : text;
   }
 
-  private record Reader(DSLContext sql, ZoneId zone, Instant now, List<String> complaints) {
+  private record Reader(
+      DSLContext sql, ZoneId zone, Instant now, Fields fields, List<String> complaints) {
     Looking read(String at, String known) {
       Instant moment = at.isEmpty() ? now : complaining(() -> moment(at));
       @Nullable Long entry = known.isEmpty() ? null : complaining(() -> entry(known));
@@ -74,7 +83,7 @@ public record Looking(
           at,
           known,
           words(moment, entry == null ? "now" : words(known, entry)),
-          query(at, known),
+          query(fields, at, known),
           List.of());
     }
 
@@ -124,13 +133,13 @@ public record Looking(
     }
   }
 
-  private static String query(String at, String known) {
+  private static String query(Fields fields, String at, String known) {
     List<String> parts = new ArrayList<>();
     if (!at.isEmpty()) {
-      parts.add("at=" + URLEncoder.encode(at, StandardCharsets.UTF_8));
+      parts.add(fields.at() + "=" + URLEncoder.encode(at, StandardCharsets.UTF_8));
     }
     if (!known.isEmpty()) {
-      parts.add("known=" + URLEncoder.encode(known, StandardCharsets.UTF_8));
+      parts.add(fields.known() + "=" + URLEncoder.encode(known, StandardCharsets.UTF_8));
     }
     return String.join("&", parts);
   }

@@ -64,7 +64,7 @@ final class CorrectionPreview {
     List<Placed> after = plan.afterwards();
     List<CurvesTaken.Taken> taken = taken(sql, correction);
     StayWords words = words(sql, opened, plan, taken);
-    Map<Long, PlacementHistoryStore.Made> made = corrections.made(sql, plan.line());
+    Map<Long, PlacementHistory.Entered> made = corrections.made(sql, plan.line());
     Judging.Judged now = judged(sql, opened);
     List<Judging.Judged> then =
         correction.span().contains(clock.instant()) && !plan.changesNothing()

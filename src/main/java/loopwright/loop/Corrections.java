@@ -93,7 +93,7 @@ public final class Corrections {
 
   /** Where a stay is on record, from when to when, and by which change. */
   private String where(DSLContext sql, Placed stay, ZoneId zone) {
-    PlacementHistoryStore.Made made = history.made(sql, stay);
+    PlacementHistory.Entered made = history.made(sql, stay);
     return "%s, %s, %s (%s by %s, entered on %s: %s)"
         .formatted(
             placements.tag(sql, stay.point()),
@@ -179,7 +179,7 @@ public final class Corrections {
   }
 
   /** Everything believed of the point now, with the changes that it came with. */
-  Map<Long, PlacementHistoryStore.Made> made(DSLContext sql, List<Placed> stays) {
+  Map<Long, PlacementHistory.Entered> made(DSLContext sql, List<Placed> stays) {
     return history.made(sql, stays);
   }
 }

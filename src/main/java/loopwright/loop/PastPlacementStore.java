@@ -48,7 +48,7 @@ final class PastPlacementStore {
         .toList();
   }
 
-  private static Placed placed(Record row) {
+  static Placed placed(Record row) {
     return new Placed(
         row.get(PLACEMENT.ID),
         row.get(PLACEMENT.POINT_ID),

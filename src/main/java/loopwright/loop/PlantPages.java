@@ -4,11 +4,14 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.time.InstantSource;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import loopwright.db.Database;
+import loopwright.journal.Looking;
 import loopwright.matching.PartView;
 import loopwright.plant.MachineWalk;
 import loopwright.plant.Plant;
@@ -17,6 +20,7 @@ import loopwright.plant.Site;
 import loopwright.plant.Train;
 import loopwright.plant.TrainId;
 import loopwright.plant.TrainRow;
+import loopwright.time.Viewpoint;
 import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.PathSegment;
@@ -34,12 +38,19 @@ public final class PlantPages implements Pages {
   private final Page page;
   private final Plant plant;
   private final PartFacts parts;
+  private final Judging judging;
   private final InstantSource clock;
   private final StandingStore standings = new StandingStore();
   private final PlacementStore placements = new PlacementStore();
 
   public PlantPages(
-      Database database, Page page, Plant plant, PartFacts parts, InstantSource clock) {
+      Database database,
+      Page page,
+      Plant plant,
+      PartFacts parts,
+      Judging judging,
+      InstantSource clock) {
+    this.judging = judging;
     this.database = database;
     this.page = page;
     this.plant = plant;
@@ -104,40 +115,87 @@ public final class PlantPages implements Pages {
     if (!id.matches("\\d{1,18}")) {
       throw new NotFoundResponse();
     }
-    UnitsShown units = UnitsShown.of(http);
-    TrainPage shown = database.read(sql -> trainPage(sql, new TrainId(Long.parseLong(id)), units));
-    page.show(http, "loop/train", Map.of("train", shown));
+    Map<String, Object> model = new HashMap<>();
+    TrainId train = new TrainId(Long.parseLong(id));
+    Looking look = database.read(sql -> fill(sql, http, train, model));
+    page.show(http, look.status(), "loop/train", model);
   }
 
-  private TrainPage trainPage(DSLContext sql, TrainId id, UnitsShown units) {
+  private Looking fill(DSLContext sql, Context http, TrainId id, Map<String, Object> model) {
     Train train = plant.train(sql, id).orElseThrow(NotFoundResponse::new);
-    String site = plant.site(sql, train.site()).map(Site::name).orElse("");
+    Site site = plant.site(sql, train.site()).orElseThrow(NotFoundResponse::new);
+    Looking look = Looking.of(http, sql, site.zone(), clock.instant());
+    UnitsShown units = UnitsShown.of(http);
     List<MachineWalk> walk = plant.walk(sql, id);
-    List<Long> numbers =
-        walk.stream().flatMap(m -> m.points().stream()).map(p -> p.id().number()).toList();
+    Function<Point, PointLine> lines =
+        look.past() ? then(sql, walk, look.viewpoint(), units) : now(sql, walk, units);
+    List<MachineBlock> machines = new ArrayList<>();
+    for (MachineWalk machine : walk) {
+      machines.add(
+          new MachineBlock(
+              machine.machine().code(),
+              machine.machine().name(),
+              machine.points().stream().map(lines).toList()));
+    }
+    model.put("look", look);
+    model.put("here", "/plant/trains/" + id.number());
+    model.put(
+        "train", new TrainPage(id.number(), train.code(), train.name(), site.name(), machines));
+    return look;
+  }
+
+  private static List<Point> points(List<MachineWalk> walk) {
+    return walk.stream().flatMap(machine -> machine.points().stream()).toList();
+  }
+
+  /** As the loops stand now, out of the table that keeps it. */
+  private Function<Point, PointLine> now(DSLContext sql, List<MachineWalk> walk, UnitsShown units) {
+    List<Long> numbers = points(walk).stream().map(point -> point.id().number()).toList();
     Map<Long, Standing> byPoint =
         standings.of(sql, numbers).stream()
             .collect(Collectors.toMap(Standing::point, Function.identity()));
-    Map<Long, List<Part>> fitted = fitted(sql, numbers);
-    List<MachineBlock> machines = new ArrayList<>();
-    for (MachineWalk machine : walk) {
-      List<PointLine> lines =
-          machine.points().stream()
-              .map(
-                  point ->
-                      line(
-                          point,
-                          byPoint.get(point.id().number()),
-                          fitted.getOrDefault(point.id().number(), List.of()),
-                          units))
-              .toList();
-      machines.add(new MachineBlock(machine.machine().code(), machine.machine().name(), lines));
-    }
-    return new TrainPage(id.number(), train.code(), train.name(), site, machines);
+    Map<Long, List<Part>> fitted = fitted(sql, placements.at(sql, numbers, clock.instant()));
+    return point ->
+        line(
+            point,
+            byPoint.get(point.id().number()),
+            fitted.getOrDefault(point.id().number(), List.of()),
+            units);
   }
 
-  private Map<Long, List<Part>> fitted(DSLContext sql, List<Long> points) {
-    List<Placed> placed = placements.at(sql, points, clock.instant());
+  /** As the loops were, judged for this page. */
+  private Function<Point, PointLine> then(
+      DSLContext sql, List<MachineWalk> walk, Viewpoint viewpoint, UnitsShown units) {
+    List<Judging.Subject> subjects =
+        points(walk).stream()
+            .map(point -> new Judging.Subject(point.id().number(), point.tag()))
+            .toList();
+    Map<Long, Judging.Judged> judged =
+        judging.judge(sql, subjects, viewpoint).stream()
+            .collect(Collectors.toMap(one -> one.subject().point(), Function.identity()));
+    List<Placed> placed = judged.values().stream().flatMap(one -> one.chain().stream()).toList();
+    Map<Long, List<Part>> fitted = fitted(sql, placed);
+    return point -> {
+      long number = point.id().number();
+      Judging.Judged one = Objects.requireNonNull(judged.get(number));
+      return line(point, one, fitted.getOrDefault(number, List.of()), units);
+    };
+  }
+
+  private static PointLine line(
+      Point point, Judging.Judged judged, List<Part> fitted, UnitsShown units) {
+    return new PointLine(
+        "/loops/" + PathSegment.of(point.tag()),
+        point.tag(),
+        point.kind().word(),
+        point.details().place(),
+        judged.judgement().verdict().word(),
+        Headline.of(judged.judgement()),
+        Shown.balance(judged.judgement().balance(), units),
+        fitted);
+  }
+
+  private Map<Long, List<Part>> fitted(DSLContext sql, List<Placed> placed) {
     List<Long> components =
         placed.stream().flatMap(p -> p.content().component().stream().boxed()).toList();
     Map<Long, PartView> views = parts.parts(sql, components);

@@ -34,10 +34,7 @@ final class StayLines {
 
   /** In chain order, in each slot the latest first. */
   static List<Line> of(
-      List<Placed> stays,
-      StayWords words,
-      Map<Long, PlacementHistoryStore.Made> made,
-      String href) {
+      List<Placed> stays, StayWords words, Map<Long, PlacementHistory.Entered> made, String href) {
     return stays.stream()
         .sorted(
             Comparator.comparing(Placed::slot)
@@ -47,7 +44,7 @@ final class StayLines {
   }
 
   private static Line line(
-      Placed stay, StayWords words, PlacementHistoryStore.@Nullable Made made, String href) {
+      Placed stay, StayWords words, PlacementHistory.@Nullable Entered made, String href) {
     Span span = stay.span();
     return new Line(
         Words.usual(stay.slot()),

@@ -12,13 +12,13 @@ import loopwright.time.Span;
 import org.jooq.DSLContext;
 
 /** Stays of parts in words: which part, from when to when on the site's clock. */
-record StayWords(Map<Long, PartView> views, ZoneId zone) {
+public record StayWords(Map<Long, PartView> views, ZoneId zone) {
 
   static StayWords of(DSLContext sql, PartFacts parts, Collection<Placed> stays, ZoneId zone) {
     return ofContents(sql, parts, stays.stream().map(Placed::content).toList(), zone);
   }
 
-  static StayWords ofContents(
+  public static StayWords ofContents(
       DSLContext sql, PartFacts parts, Collection<Content> contents, ZoneId zone) {
     List<Long> components =
         contents.stream().flatMap(content -> content.component().stream().boxed()).toList();
@@ -26,7 +26,7 @@ record StayWords(Map<Long, PartView> views, ZoneId zone) {
   }
 
   /** The serial of a part, with the channel of a box; else that nothing or nobody knows what. */
-  String content(Content content) {
+  public String content(Content content) {
     if (content instanceof Content.Part part) {
       PartView view = views.get(part.number());
       String channel = part.channel() == 1 ? "" : " #" + part.channel();

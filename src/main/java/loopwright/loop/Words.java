@@ -3,7 +3,7 @@ package loopwright.loop;
 import loopwright.matching.PartKind;
 
 /** What people call the slots. */
-final class Words {
+public final class Words {
   private Words() {}
 
   /** By what stands in it, else by what usually does. */
@@ -11,7 +11,8 @@ final class Words {
     return content.part().map(part -> part.kind().word()).orElse(usual(slot));
   }
 
-  static String usual(Slot slot) {
+  /** By what usually stands in it. */
+  public static String usual(Slot slot) {
     if (slot == Slot.PROBE) {
       return PartKind.PROBE.word();
     }

@@ -2,13 +2,18 @@ package loopwright.register;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import loopwright.db.Database;
+import loopwright.journal.Looking;
+import loopwright.matching.PartState;
 import loopwright.time.SiteMoment;
 import loopwright.time.Span;
+import loopwright.time.Viewpoint;
 import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.Permission;
@@ -24,13 +29,16 @@ final class PartPages implements Pages {
   private final Register register;
   private final FamilyBook families;
   private final List<PartPanel> panels;
+  private final InstantSource clock;
 
   PartPages(
       Database database,
       Page page,
       Register register,
       FamilyBook families,
-      List<PartPanel> panels) {
+      List<PartPanel> panels,
+      InstantSource clock) {
+    this.clock = clock;
     this.database = database;
     this.page = page;
     this.register = register;
@@ -58,7 +66,18 @@ final class PartPages implements Pages {
   private void show(Context http) {
     UnitsShown units = UnitsShown.of(http);
     ComponentId id = id(http);
-    page.show(http, "register/part", database.read(sql -> model(sql, id, units)));
+    Map<String, Object> model = new HashMap<>();
+    Looking look =
+        database.read(
+            sql -> {
+              Component part = register.component(sql, id).orElseThrow(NotFoundResponse::new);
+              ZoneId zone = register.clock(sql, id);
+              Looking looking = Looking.of(http, sql, zone, clock.instant());
+              fill(sql, part, zone, looking, model);
+              fillPanels(sql, id, units, looking, model);
+              return looking;
+            });
+    page.show(http, look.status(), "register/part", model);
   }
 
   /** The number in the address; whatever is none leads to the page that says so. */
@@ -70,29 +89,66 @@ final class PartPages implements Pages {
     }
   }
 
-  private Map<String, Object> model(DSLContext sql, ComponentId id, UnitsShown units) {
-    Component part = register.component(sql, id).orElseThrow(NotFoundResponse::new);
-    ZoneId zone = register.clock(sql, id);
+  private void fill(
+      DSLContext sql, Component part, ZoneId zone, Looking look, Map<String, Object> model) {
+    ComponentId id = part.id();
     Map<Long, String> codes = families.codes(sql);
-    List<Belief> all = register.history(sql, id);
-    List<Belief> held = register.beliefs(sql, id);
-    FactHistory history = new FactHistory(facts -> FactLines.of(part.kind(), facts, codes), zone);
-    Map<String, Object> model = new HashMap<>();
+    Viewpoint viewpoint = look.viewpoint();
+    Optional<ComponentFacts> facts = facts(sql, id, look);
+    List<Whereabouts> story = register.story(sql, id, viewpoint);
+    List<Whereabouts> here =
+        story.stream().filter(stay -> stay.span().contains(viewpoint.at())).toList();
+    FactHistory history = new FactHistory(f -> FactLines.of(part.kind(), f, codes), zone);
+    model.put("look", look);
+    model.put("here", "/parts/" + id.number());
     model.put("part", part);
-    model.put("state", part.state().word());
-    model.put("usable", part.facts().condition() == Condition.USABLE);
+    model.put("state", state(part, facts, here, look));
+    model.put("usable", facts.map(f -> f.condition() == Condition.USABLE).orElse(true));
+    model.put("conditionReason", facts.map(ComponentFacts::conditionReason).orElse(""));
     model.put("scrapped", part.facts().condition() == Condition.SCRAPPED);
-    model.put("facts", FactLines.of(part.kind(), held.get(held.size() - 1).facts(), codes));
-    model.put("family", codes.get(FactRows.number(part.facts().family())));
+    model.put("facts", facts.map(f -> FactLines.of(part.kind(), f, codes)).orElse(Map.of()));
+    model.put("family", facts.map(f -> codes.get(FactRows.number(f.family()))).orElse(null));
     model.put("zone", zone.getId());
-    model.put("now", register.now(sql, id).stream().map(stay -> stay(stay, zone)).toList());
-    model.put("story", register.story(sql, id).stream().map(s -> stay(s, s.zone())).toList());
-    model.put("said", history.of(all));
-    model.put("since", SiteMoment.shown(held.get(0).span().from(), zone));
+    model.put("now", here.stream().map(stay -> stay(stay, zone)).toList());
+    model.put("story", story.stream().map(s -> stay(s, s.zone())).toList());
+    model.put("said", history.of(said(sql, id, viewpoint)));
+    model.put("since", SiteMoment.shown(register.beliefs(sql, id).get(0).span().from(), zone));
+  }
+
+  private Optional<ComponentFacts> facts(DSLContext sql, ComponentId id, Looking look) {
+    Viewpoint viewpoint =
+        look.past() ? look.viewpoint() : new Viewpoint(Span.OPEN, look.viewpoint().known());
+    return register.belief(sql, id, viewpoint).map(Belief::facts);
+  }
+
+  private List<Belief> said(DSLContext sql, ComponentId id, Viewpoint viewpoint) {
+    Long entry = viewpoint.known();
+    return entry == null ? register.history(sql, id) : register.history(sql, id, entry);
+  }
+
+  /** As it is kept; of the past, as condition and stays of then say. */
+  private static String state(
+      Component part, Optional<ComponentFacts> facts, List<Whereabouts> here, Looking look) {
+    if (!look.past()) {
+      return part.state().word();
+    }
+    if (facts.isEmpty()) {
+      return PartWords.NOT_KNOWN;
+    }
+    return switch (facts.get().condition()) {
+      case SCRAPPED -> PartState.SCRAPPED.word();
+      case QUARANTINED -> PartState.QUARANTINED.word();
+      case USABLE -> (here.isEmpty() ? PartState.IN_STOCK : PartState.FITTED).word();
+    };
+  }
+
+  /** Panels know the present only; they are left out where the past is looked at. */
+  private void fillPanels(
+      DSLContext sql, ComponentId id, UnitsShown units, Looking look, Map<String, Object> model) {
+    List<PartPanel> shown = look.past() ? List.of() : panels;
     model.put(
         "panels",
-        panels.stream().map(p -> new PanelShown(p.template(), p.model(sql, id, units))).toList());
-    return model;
+        shown.stream().map(p -> new PanelShown(p.template(), p.model(sql, id, units))).toList());
   }
 
   private static Stay stay(Whereabouts stay, ZoneId zone) {

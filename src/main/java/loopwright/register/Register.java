@@ -6,12 +6,16 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import loopwright.db.DbProblem;
 import loopwright.db.Tx;
+import loopwright.journal.KnownTimeStore;
 import loopwright.matching.PartState;
 import loopwright.problem.Refused;
 import loopwright.time.Span;
+import loopwright.time.Viewpoint;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 
@@ -75,6 +79,38 @@ public final class Register {
   /** Every stay of the part in a loop, the latest first. */
   public List<Whereabouts> story(DSLContext sql, ComponentId id) {
     return whereabouts.story(sql, id);
+  }
+
+  /**
+   * Every stay that was known of the part at a viewpoint and had begun by its moment, the latest
+   * first.
+   */
+  public List<Whereabouts> story(DSLContext sql, ComponentId id, Viewpoint viewpoint) {
+    Long entry = viewpoint.known();
+    List<Whereabouts> known =
+        entry == null ? whereabouts.story(sql, id) : whereabouts.story(sql, id, entry);
+    return known.stream().filter(stay -> !stay.span().from().isAfter(viewpoint.at())).toList();
+  }
+
+  /** The belief that counts at a viewpoint; empty where nothing was known of the part then. */
+  public Optional<Belief> belief(DSLContext sql, ComponentId id, Viewpoint viewpoint) {
+    return Optional.ofNullable(facts.at(sql, List.of(id.number()), viewpoint).get(id.number()));
+  }
+
+  /** What had been said of the part when the record ended with that entry, the latest first. */
+  public List<Belief> history(DSLContext sql, ComponentId id, long entry) {
+    List<Belief> all = facts.all(sql, id);
+    Set<Long> known =
+        KnownTimeStore.known(
+            sql,
+            entry,
+            all.stream()
+                .flatMap(belief -> Stream.ofNullable(belief.made()))
+                .map(ChangeNote::change)
+                .toList());
+    return all.stream()
+        .filter(belief -> belief.made() != null && known.contains(belief.made().change()))
+        .toList();
   }
 
   /** The last change of the part's record, for whoever meets it while editing. */

@@ -30,7 +30,7 @@ public final class RegisterPages implements Pages {
             new PartListPages(database, page, families, search),
             new PartEditPages(database, page, register, families, clock),
             new SettingPages(database, page, register, families, clock),
-            new PartPages(database, page, register, families, panels),
+            new PartPages(database, page, register, families, panels, clock),
             new FamilyPages(database, page, families, onFamilies),
             new ProfileEditPages(database, page, profiles),
             new ProfilePages(database, page, profiles, families));

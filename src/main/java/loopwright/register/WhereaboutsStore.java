@@ -4,6 +4,7 @@ import static loopwright.db.gen.Tables.CHANGE;
 import static loopwright.db.gen.Tables.MACHINE;
 import static loopwright.db.gen.Tables.OCCUPANCY;
 import static loopwright.db.gen.Tables.PLACEMENT;
+import static loopwright.db.gen.Tables.PLACEMENT_RETIRED;
 import static loopwright.db.gen.Tables.POINT;
 import static loopwright.db.gen.Tables.SITE;
 import static loopwright.db.gen.Tables.TRAIN;
@@ -18,10 +19,12 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 import loopwright.db.Chunks;
 import loopwright.db.Tx;
+import loopwright.journal.KnownTimeStore;
 import loopwright.time.Span;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
+import org.jooq.Result;
 import org.jspecify.annotations.Nullable;
 
 /** Where parts are and have been, read from the placements. */
@@ -37,6 +40,27 @@ final class WhereaboutsStore {
   /** Every stay that is believed now, the latest first. */
   List<Whereabouts> story(DSLContext sql, ComponentId id) {
     return fetch(sql, OCCUPANCY.OCCUPANT.eq(id.number())).getOrDefault(id.number(), List.of());
+  }
+
+  /** Every stay that was believed when the record ended with that entry, the latest first. */
+  List<Whereabouts> story(DSLContext sql, ComponentId id, long entry) {
+    Result<? extends Record> rows =
+        sql.select(PLACEMENT.asterisk(), PLACEMENT_RETIRED.CHANGE_ID, CHANGE.asterisk())
+            .from(PLACEMENT)
+            .leftJoin(PLACEMENT_RETIRED)
+            .on(PLACEMENT_RETIRED.PLACEMENT_ID.eq(PLACEMENT.ID))
+            .join(CHANGE)
+            .on(CHANGE.ID.eq(PLACEMENT.CHANGE_ID))
+            .where(PLACEMENT.COMPONENT_ID.eq(id.number()))
+            .orderBy(PLACEMENT.VALID_FROM.desc(), PLACEMENT.ID.desc())
+            .fetch();
+    List<? extends Record> held =
+        KnownTimeStore.held(sql, entry, rows, PLACEMENT.CHANGE_ID, PLACEMENT_RETIRED.CHANGE_ID);
+    Map<Long, Record> places =
+        places(sql, held.stream().map(row -> row.get(PLACEMENT.POINT_ID)).distinct().toList());
+    return held.stream()
+        .map(row -> then(row, Objects.requireNonNull(places.get(row.get(PLACEMENT.POINT_ID)))))
+        .toList();
   }
 
   ZoneId clock(DSLContext sql, @Nullable ComponentId id) {
@@ -110,12 +134,30 @@ final class WhereaboutsStore {
         new Span(
             row.get(OCCUPANCY.VALID_FROM).toInstant(), row.get(OCCUPANCY.VALID_UNTIL).toInstant()),
         row.get(PLACEMENT.SOURCE),
-        new ChangeNote(
-            row.get(CHANGE.ID),
-            row.get(CHANGE.MADE_AT).toInstant(),
-            row.get(CHANGE.ACTOR_NAME),
-            row.get(CHANGE.WHAT),
-            row.get(CHANGE.REASON)),
+        made(row),
         ZoneId.of(place.get(SITE.ZONE)));
+  }
+
+  private static Whereabouts then(Record row, Record place) {
+    return new Whereabouts(
+        row.get(PLACEMENT.POINT_ID),
+        place.get(POINT.TAG),
+        place.get(TRAIN.CODE),
+        row.get(PLACEMENT.SLOT),
+        row.get(PLACEMENT.COMPONENT_CHANNEL),
+        new Span(
+            row.get(PLACEMENT.VALID_FROM).toInstant(), row.get(PLACEMENT.VALID_UNTIL).toInstant()),
+        row.get(PLACEMENT.SOURCE),
+        made(row),
+        ZoneId.of(place.get(SITE.ZONE)));
+  }
+
+  private static ChangeNote made(Record row) {
+    return new ChangeNote(
+        row.get(CHANGE.ID),
+        row.get(CHANGE.MADE_AT).toInstant(),
+        row.get(CHANGE.ACTOR_NAME),
+        row.get(CHANGE.WHAT),
+        row.get(CHANGE.REASON));
   }
 }

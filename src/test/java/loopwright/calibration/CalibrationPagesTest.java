@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import loopwright.loop.LoopWorld;
 import loopwright.testing.FilledForm;
+import loopwright.testing.Shop;
 import loopwright.testing.Visitor;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterAll;
@@ -110,6 +112,26 @@ class CalibrationPagesTest {
     assertThat(numbers(page("/parts/" + world.id("PR-1").number()))).contains(left, found);
     assertThat(page("/parts/" + world.id("PR-3").number()).text())
         .contains("No calibration of a combination with this part");
+  }
+
+  @Test
+  void beforeACorrectionTheCurvesOfThatTimeAreListedWithTheirCombination() {
+    String path = "/loops/K301-VX1/correction";
+    Map<String, String> fields = Shop.fields(page(path));
+    fields.putAll(Map.of("slot", "path-1", "what", "part", "part", "XC-2"));
+    fields.putAll(Map.of("from", "2026-02-15", "until", "2026-02-25", "reason", "misread"));
+    String preview =
+        world.technician.post(path, Shop.flat(fields)).page().select("main form").text();
+    assertThat(preview)
+        .contains(found + " as found, 2026-02-20 11:30 PR-1 · XC-1 · DR-1")
+        .contains(left + " as left")
+        .doesNotContain(none + " as found");
+    fields.put("part", "XC-1");
+    fields.put("from", "2026-01-15");
+    fields.put("until", "2026-02-25");
+    assertThat(world.technician.post(path, Shop.flat(fields)).page().select("main form").text())
+        .contains("What it changes")
+        .doesNotContain(left);
   }
 
   @Test

@@ -202,6 +202,23 @@ class ConcessionPagesTest {
   }
 
   @Test
+  void aCorrectionOfTheRecordEndsItTooAndSaysSoBefore() {
+    granted();
+    shop.part(PartKind.CABLE, "C-46", "4.5");
+    String path = LOOP + "/correction";
+    Map<String, String> fields = Shop.fields(technician.get(path).page());
+    fields.putAll(Map.of("slot", "path-1", "what", "part", "part", "C-46"));
+    fields.putAll(Map.of("from", "2026-02-20 08:00", "until", "", "reason", "misread"));
+    Document preview = technician.post(path, Shop.flat(fields)).page();
+    assertThat(preview.select("main").text()).contains("Concession CN-1 ends");
+    assertThat(state()).startsWith("full · stands");
+    fields.put("seen", preview.select("input[name=seen]").attr("value"));
+    assertThat(technician.post(path, Shop.flat(fields)).status()).isEqualTo(303);
+    assertThat(verdict("")).isEqualTo("refused");
+    assertThat(state()).isEqualTo("full · ended by exchange");
+  }
+
+  @Test
   void declinedOrWithdrawnItStandsNoLongerAndIsNotDecidedTwice() {
     ask(technician);
     assertThat(decide(engineer, "decline").status()).isEqualTo(303);

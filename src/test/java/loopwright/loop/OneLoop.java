@@ -49,7 +49,7 @@ public final class OneLoop implements AutoCloseable {
   final SiteId site;
   public final PointId point;
   final FamilyId family;
-  private final MachineId machine;
+  final MachineId machine;
   private int channels;
 
   public OneLoop(Engine engine) {

@@ -99,6 +99,89 @@ class PastPagesTest {
         .doesNotContain("4.5 m");
   }
 
+  @Test
+  void theTrainShowsItsLoopsAsTheyWereKnown() {
+    String train = "/plant/trains/1";
+    assertThat(row(page(train, "?at=2026-02-05"), "K301-VX1"))
+        .contains("XC-1")
+        .doesNotContain("XC-3");
+    assertThat(row(page(train, "?at=2026-02-15&known=2026-03-01+11:15"), "K301-VX1"))
+        .contains("XC-1");
+    Document before = page(train, "?at=2026-02-15&known=2026-03-01+11:15");
+    assertThat(row(before, "K301-VX2")).contains("unknown").doesNotContain("XC-4");
+    assertThat(before.select(".notice").text()).contains("as known on 2026-03-01 11:15");
+    assertThat(before.select("td a[href^=/loops/]").attr("href"))
+        .endsWith("?at=2026-02-15&known=2026-03-01+11%3A15");
+    assertThat(row(page(train, ""), "K301-VX1")).contains("XC-3");
+    assertThat(world.technician.get(train + "?at=2025-10-26+02:30").status()).isEqualTo(422);
+  }
+
+  private static String row(Document page, String tag) {
+    return page.select("tr:contains(" + tag + ")").text();
+  }
+
+  @Test
+  void thePartShowsWhereItWasAsKnownThen() {
+    String cable = "/parts/" + world.id("XC-1").number();
+    Document now = page(cable, "");
+    assertThat(now.select("main .verdict").first().text()).isEqualTo("in stock");
+    assertThat(now.select("td[data-label=Until]").text()).isEqualTo("2026-02-10 08:00");
+    Document then = page(cable, "?at=2026-02-05");
+    assertThat(then.select("main .verdict").first().text()).isEqualTo("fitted");
+    assertThat(then.select("main").text()).contains("at K301-VX1");
+    assertThat(then.select("a[href$=/scrap], a[href$=/facts]")).isEmpty();
+    Document known = page(cable, "?at=2026-02-15&known=2026-03-01+11:15");
+    assertThat(known.select("main .verdict").first().text()).isEqualTo("fitted");
+    assertThat(known.select("td[data-label=Until]").text()).isEqualTo("now");
+    Document unknown = page(cable, "?known=1");
+    assertThat(unknown.select("main .verdict").first().text()).isEqualTo("not known");
+    assertThat(unknown.select("main").text()).contains("Nobody had recorded anything of this part");
+  }
+
+  @Test
+  void whatWasExchangedBetweenTwoMomentsIsToldWithTheChange() {
+    for (String page : new String[] {LOOP, "/plant/trains/1", "/plant/sites/1"}) {
+      Document told = page(page, "/differences?at=2026-02-05&known=&at2=2026-02-15&known2=");
+      String cable = row(told, "Extension cable");
+      assertThat(cable)
+          .contains("K301-VX1")
+          .contains("XC-1 XC-3")
+          .contains("2026-02-10 08:00 XC-3 survey by")
+          .contains("entered on 2026-03-02 11:15 seen at the junction box");
+      assertThat(told.select("td a[href^=/record/]")).isNotEmpty();
+    }
+    Document train = page("/plant/trains/1", "/differences?at=2026-02-05&at2=2026-02-15");
+    assertThat(row(train, "K301-VX2")).contains("nothing on record").contains("XC-4");
+  }
+
+  @Test
+  void whatWasLearntSinceIsToldForOneMoment() {
+    Document told =
+        page(LOOP, "/differences?at=2026-02-15&known=2026-03-01+11:15&at2=2026-02-15&known2=");
+    assertThat(row(told, "Extension cable"))
+        .contains("XC-1 XC-3")
+        .contains("record corrected XC-3 survey by");
+    assertThat(page(LOOP, "/differences?at=2026-02-05&at2=2026-02-06").select("main").text())
+        .contains("Nothing differs");
+    Document turned = page(LOOP, "/differences?at=2026-02-15&at2=2026-02-05");
+    assertThat(row(turned, "Extension cable")).contains("XC-1 XC-3");
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @CsvSource(
+      textBlock =
+          """
+          at=&at2=,                      Both are now
+          at=2026-02-01&at2=2026-03-29,  still to come
+          at=2025-03-30+02:30&at2=,      were put forward
+          at=2026-02-01&at2=2025-10-26+02:30, Which do you mean
+          """)
+  void whatCannotBeComparedIsAskedBack(String query, String told) {
+    Visitor.Answer answer = world.technician.get(LOOP + "/differences?" + query);
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(answer.page().select(".complaints").text()).contains(told);
+  }
+
   @ParameterizedTest(name = "{0}")
   @CsvSource(
       textBlock =
