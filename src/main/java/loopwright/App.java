@@ -43,6 +43,7 @@ import loopwright.db.Place;
 import loopwright.db.Tx;
 import loopwright.demo.DemoPlant;
 import loopwright.demo.DemoSheets;
+import loopwright.drift.DriftPages;
 import loopwright.exchange.Proposal;
 import loopwright.exposure.EffectPanels;
 import loopwright.exposure.Effects;
@@ -68,6 +69,7 @@ import loopwright.loop.Configuration;
 import loopwright.loop.CorrectionPages;
 import loopwright.loop.Corrections;
 import loopwright.loop.Disputes;
+import loopwright.loop.DueLoops;
 import loopwright.loop.Judging;
 import loopwright.loop.LoopData;
 import loopwright.loop.LoopPages;
@@ -347,6 +349,17 @@ public final class App implements AutoCloseable {
     CausePages causePages =
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
+    DriftPages driftPages =
+        new DriftPages(
+            database,
+            page,
+            plant,
+            register,
+            configuration,
+            calibrations,
+            judgedBy,
+            new DueLoops(),
+            clock);
     AttachmentPages attachmentPages =
         new AttachmentPages(database, page, new Attachments(), ownersOfFiles());
     CheckPages checkPages = new CheckPages(database, page, plant, gapReadings, fieldChecks, clock);
@@ -395,6 +408,7 @@ public final class App implements AutoCloseable {
                 causePages,
                 checkPages,
                 attachmentPages,
+                driftPages,
                 circuitPages,
                 new LabelsOfLoop()),
             clock),
@@ -410,6 +424,7 @@ public final class App implements AutoCloseable {
         causePages,
         checkPages,
         attachmentPages,
+        driftPages,
         circuitPages,
         new FamilyEditPages(database, page, families, familyVersions, profiles, alloys),
         new SheetPages(database, page, families, sheets),

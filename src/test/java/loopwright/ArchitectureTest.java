@@ -60,6 +60,8 @@ class ArchitectureTest {
     "loopwright.concession..",
     "loopwright.fieldcheck..",
     "loopwright.attachment..",
+    "loopwright.trend..",
+    "loopwright.drift..",
     "loopwright.standard..",
     "loopwright.dynamic..",
     "loopwright.family..",
@@ -86,6 +88,7 @@ class ArchitectureTest {
     "loopwright.cause..",
     "loopwright.protection..",
     "loopwright.dynamic..",
+    "loopwright.trend..",
     "loopwright.numerics..",
     "loopwright.units.."
   };

@@ -79,7 +79,7 @@ final class ResponseDrawing {
     return new Pane(
         "Level, dB",
         "from the lowest frequency",
-        List.of(new Reach(from, low, high), new Reach(to, low, high)),
+        List.of(List.of(new Reach(from, low, high), new Reach(to, low, high))),
         trails);
   }
 

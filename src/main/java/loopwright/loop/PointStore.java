@@ -13,6 +13,7 @@ import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
 import org.jooq.SelectSeekStep1;
+import org.jspecify.annotations.Nullable;
 
 /** Where points are, as far as judging needs to know. */
 final class PointStore {
@@ -26,7 +27,8 @@ final class PointStore {
       String trainCode,
       String site,
       boolean adopting,
-      ZoneId zone) {
+      ZoneId zone,
+      @Nullable Integer intervalMonths) {
     Judging.Subject subject() {
       return new Judging.Subject(point, tag);
     }
@@ -58,7 +60,14 @@ final class PointStore {
 
   private static SelectSeekStep1<?, Long> select(DSLContext sql, Condition which) {
     return sql.select(
-            POINT.ID, POINT.TAG, TRAIN.ID, TRAIN.CODE, SITE.NAME, SITE.ADOPTING, SITE.ZONE)
+            POINT.ID,
+            POINT.TAG,
+            TRAIN.ID,
+            TRAIN.CODE,
+            SITE.NAME,
+            SITE.ADOPTING,
+            SITE.ZONE,
+            POINT.INTERVAL_MONTHS)
         .from(POINT)
         .join(MACHINE)
         .on(MACHINE.ID.eq(POINT.MACHINE_ID))
@@ -78,6 +87,11 @@ final class PointStore {
         row.get(TRAIN.CODE),
         row.get(SITE.NAME),
         row.get(SITE.ADOPTING),
-        ZoneId.of(row.get(SITE.ZONE)));
+        ZoneId.of(row.get(SITE.ZONE)),
+        months(row.get(POINT.INTERVAL_MONTHS)));
+  }
+
+  private static @Nullable Integer months(@Nullable Short months) {
+    return months == null ? null : (Integer) months.intValue();
   }
 }

@@ -1,6 +1,7 @@
 package loopwright.loop;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import loopwright.units.Length;
 import org.jspecify.annotations.Nullable;
 
@@ -14,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param ownerRole who
  * @param balance length balance; null when a length is not known
  * @param since when the verdict began; null when it was so from the start of the record
+ * @param dueOn when the next calibration is due; null where interval or as-left is not on record
  * @param reviewAt when it becomes another one without anybody's doing; null if never
  */
 public record Standing(
@@ -27,6 +29,7 @@ public record Standing(
     String ownerRole,
     @Nullable Length balance,
     @Nullable Instant since,
+    @Nullable LocalDate dueOn,
     @Nullable Instant reviewAt) {
   public static final int NEEDS_NOBODY = 9;
 }

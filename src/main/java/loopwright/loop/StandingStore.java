@@ -39,6 +39,7 @@ final class StandingStore {
     if (!same) {
       row.setSinceAt(standing.since() == null ? null : Tx.moment(standing.since()));
     }
+    row.setDueOn(standing.dueOn());
     row.setReviewAt(standing.reviewAt() == null ? null : Tx.moment(standing.reviewAt()));
     row.setJudgedAt(Tx.moment(judgedAt));
     row.store();
@@ -148,6 +149,7 @@ final class StandingStore {
         row.getOwnerRole(),
         row.getBalanceM() == null ? null : new Length(row.getBalanceM()),
         row.getSinceAt() == null ? null : row.getSinceAt().toInstant(),
+        row.getDueOn(),
         row.getReviewAt() == null ? null : row.getReviewAt().toInstant());
   }
 }

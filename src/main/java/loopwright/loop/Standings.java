@@ -2,6 +2,7 @@ package loopwright.loop;
 
 import java.time.Instant;
 import java.time.InstantSource;
+import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +15,7 @@ import loopwright.db.Database;
 import loopwright.db.Derivation;
 import loopwright.db.Tx;
 import loopwright.loop.Allowances.Allowed;
+import loopwright.matching.Calibration;
 import loopwright.matching.Finding;
 import loopwright.matching.Judgement;
 import loopwright.matching.Verdict;
@@ -127,7 +129,15 @@ public final class Standings {
         left ? "engineer" : owner(worst),
         judgement.balance(),
         since(judged.chain()),
+        dueOn(at, judged),
         allowed == null ? null : allowed.reviewAt());
+  }
+
+  /** Counted from the last as-left, whether or not parts were exchanged since. */
+  private static @Nullable LocalDate dueOn(PointStore.Located at, Judging.Judged judged) {
+    Calibration latest = judged.view().calibration();
+    Integer months = at.intervalMonths();
+    return latest == null || months == null ? null : latest.asLeftOn().plusMonths(months);
   }
 
   /** Nothing but what concessions cover, and none that ends soon: nobody can do anything now. */

@@ -40,11 +40,11 @@ public record StackPicture(
    *
    * @param title what it shows, with its unit
    * @param words said behind the title
-   * @param band between limits; empty for none
+   * @param bands between limits
    */
-  public record Pane(String title, String words, List<Reach> band, List<Trail> trails) {
+  public record Pane(String title, String words, List<List<Reach>> bands, List<Trail> trails) {
     public Pane {
-      band = List.copyOf(band);
+      bands = bands.stream().map(List::copyOf).toList();
       trails = List.copyOf(trails);
     }
   }

@@ -44,7 +44,7 @@ public final class StackPlot {
         .flatMap(
             pane ->
                 Stream.concat(
-                    pane.band().stream().map(Reach::x),
+                    pane.bands().stream().flatMap(List::stream).map(Reach::x),
                     pane.trails().stream().flatMap(t -> t.spots().stream()).map(Spot::x)))
         .mapToDouble(Double::doubleValue);
   }
@@ -76,12 +76,14 @@ public final class StackPlot {
   private void pane(Pane pane, int top, int bottom) {
     DoubleStream values =
         DoubleStream.concat(
-            pane.band().stream().flatMapToDouble(r -> DoubleStream.of(r.low(), r.high())),
+            pane.bands().stream()
+                .flatMap(List::stream)
+                .flatMapToDouble(r -> DoubleStream.of(r.low(), r.high())),
             pane.trails().stream().flatMap(t -> t.spots().stream()).mapToDouble(Spot::y));
     Scale scale = scale(values, 0.1, bottom, top);
     Panel panel = new Panel(root.group("plot-panel"), across, scale, LEFT, RIGHT, top, bottom);
     panel.valueTicks(scale.ticks(5));
-    band(panel, pane.band());
+    pane.bands().forEach(band -> band(panel, band));
     panel.frame(pane.title(), pane.words());
     picture.cuts().forEach(cut -> cut(panel, cut, top, bottom));
     pane.trails().forEach(trail -> trail(panel, trail));

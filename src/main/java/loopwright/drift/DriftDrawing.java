@@ -1,0 +1,147 @@
+package loopwright.drift;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import loopwright.calibration.Calibrated;
+import loopwright.print.StackPicture;
+import loopwright.print.StackPicture.Cut;
+import loopwright.print.StackPicture.Mark;
+import loopwright.print.StackPicture.Pane;
+import loopwright.print.StackPicture.Reach;
+import loopwright.print.StackPicture.Spot;
+import loopwright.print.StackPicture.Stroke;
+import loopwright.print.StackPicture.Tick;
+import loopwright.print.StackPicture.Trail;
+import loopwright.print.StackPlot;
+import loopwright.trend.Observation;
+import loopwright.trend.Segment;
+import loopwright.trend.Trend;
+
+/** Figures over the years, each with its line and band, cut where a part was exchanged. */
+final class DriftDrawing {
+  private static final double CONFIDENCE = 0.95;
+  private static final int STEPS = 24;
+
+  private final Map<Figure, Trend> trends;
+  private final List<Cut> cuts;
+
+  private DriftDrawing(Map<Figure, Trend> trends, List<Cut> cuts) {
+    this.trends = trends;
+    this.cuts = cuts;
+  }
+
+  /**
+   * @param cuts moments at which a part was exchanged, with its name
+   */
+  static String svg(Map<Figure, Trend> trends, List<Cut> cuts, String what) {
+    Map<Figure, Trend> drawn = new EnumMap<>(trends);
+    drawn.values().removeIf(Trend::isEmpty);
+    return drawn.isEmpty() ? "" : StackPlot.svg(new DriftDrawing(drawn, cuts).picture(what));
+  }
+
+  static Trend trend(List<Calibrated> curves, Figure figure) {
+    List<Observation> observations = new ArrayList<>();
+    for (Calibrated curve : curves) {
+      figure
+          .of(curve)
+          .ifPresent(
+              value ->
+                  observations.add(
+                      new Observation(curve.measuredAt(), value, curve.fingerprint())));
+    }
+    return Trend.of(observations);
+  }
+
+  private StackPicture picture(String what) {
+    List<Pane> panes = new ArrayList<>();
+    trends.forEach((figure, trend) -> panes.add(pane(figure, trend)));
+    return new StackPicture(
+        "drift", "How " + what + " moved over the years.", "year", years(), cuts, panes);
+  }
+
+  private static Pane pane(Figure figure, Trend trend) {
+    List<List<Reach>> bands = new ArrayList<>();
+    List<Trail> trails = new ArrayList<>();
+    for (Segment segment : trend.segments()) {
+      segment
+          .line()
+          .ifPresent(
+              line -> {
+                bands.add(reaches(segment));
+                trails.add(
+                    new Trail(
+                        "line and its 95 % band",
+                        Stroke.LINE,
+                        ends(segment).stream().map(x -> Spot.of(x, line.at(x))).toList()));
+              });
+      List<Observation> outliers = segment.outliers();
+      trails.add(new Trail("as calibrated", Stroke.NONE, spots(segment, outliers, false)));
+      if (!outliers.isEmpty()) {
+        trails.add(new Trail("outlier, not dropped", Stroke.NONE, spots(segment, outliers, true)));
+      }
+    }
+    return new Pane(figure.title(), words(trend), bands, trails);
+  }
+
+  private static List<Spot> spots(Segment segment, List<Observation> outliers, boolean ofOutliers) {
+    return segment.observations().stream()
+        .filter(one -> outliers.contains(one) == ofOutliers)
+        .map(one -> new Spot(one.years(), one.value(), ofOutliers ? Mark.OUTSIDE : Mark.PLAIN))
+        .toList();
+  }
+
+  private static String words(Trend trend) {
+    return trend.segments().size() == 1
+        ? "the same parts throughout"
+        : trend.segments().size() + " sets of parts, each its own line";
+  }
+
+  private static List<Double> ends(Segment segment) {
+    List<Observation> all = segment.observations();
+    return List.of(all.get(0).years(), all.get(all.size() - 1).years());
+  }
+
+  private static List<Reach> reaches(Segment segment) {
+    double from = ends(segment).get(0);
+    double to = ends(segment).get(1);
+    return IntStream.rangeClosed(0, STEPS)
+        .mapToDouble(i -> from + (to - from) * i / STEPS)
+        .mapToObj(
+            x -> {
+              double middle = segment.line().orElseThrow().at(x);
+              double half = segment.halfWidthAt(x, CONFIDENCE);
+              return new Reach(x, middle - half, middle + half);
+            })
+        .toList();
+  }
+
+  /** A year's beginning each, or every few where there are many. */
+  private List<Tick> years() {
+    List<Instant> moments =
+        trends.values().stream()
+            .flatMap(trend -> trend.segments().stream())
+            .flatMap(segment -> segment.observations().stream())
+            .map(Observation::at)
+            .sorted(Comparator.naturalOrder())
+            .toList();
+    int first = moments.get(0).atZone(ZoneOffset.UTC).getYear();
+    int last = moments.get(moments.size() - 1).atZone(ZoneOffset.UTC).getYear() + 1;
+    int step = Math.max(1, (last - first) / 12);
+    return IntStream.rangeClosed(first, last)
+        .filter(year -> (year - first) % step == 0)
+        .mapToObj(
+            year ->
+                new Tick(
+                    Observation.years(
+                        LocalDate.of(year, 1, 1).atStartOfDay(ZoneOffset.UTC).toInstant()),
+                    Integer.toString(year)))
+        .toList();
+  }
+}
