@@ -55,6 +55,8 @@ import loopwright.family.VersionsOfFamily;
 import loopwright.fieldcheck.CheckPages;
 import loopwright.fieldcheck.FieldChecks;
 import loopwright.fieldcheck.GapReadings;
+import loopwright.gapround.GapRounds;
+import loopwright.gapround.RoundPages;
 import loopwright.importing.Features;
 import loopwright.importing.ImportPages;
 import loopwright.importing.Importing;
@@ -183,6 +185,7 @@ public final class App implements AutoCloseable {
   private final Signing signing;
   private final Importing importing;
   private final Remedies remedies;
+  private final GapRounds gapRounds;
   private final GapReadings gapReadings;
   private final FieldChecks fieldChecks;
 
@@ -211,6 +214,7 @@ public final class App implements AutoCloseable {
     this.importing = new Importing(database, taken, clock);
     this.gapReadings = new GapReadings(clock);
     this.fieldChecks = new FieldChecks(judging, channels, calibrations, clock);
+    this.gapRounds = new GapRounds(database, plant, gapReadings, clock);
     this.remedies = new Remedies(new LoopsOffBalance(judging, clock), families, plant);
   }
 
@@ -421,6 +425,7 @@ public final class App implements AutoCloseable {
         certificatePages,
         new ReachPages(database, page, standards, calibrations, evidence, this::clockShown, clock),
         new AuthorisationPages(database, page, signing, standards, people, this::clockShown, clock),
+        new RoundPages(database, page, plant, judging, gapRounds, clock),
         causePages,
         checkPages,
         attachmentPages,
@@ -609,6 +614,10 @@ public final class App implements AutoCloseable {
                 train == null
                     ? OptionalLong.empty()
                     : OptionalLong.of(remedies.trainCalled(sql, train))));
+  }
+
+  public GapRounds gapRounds() {
+    return gapRounds;
   }
 
   public Importing importing() {

@@ -24,6 +24,7 @@ import picocli.CommandLine.IVersionProvider;
       ServeCommand.class,
       DemoCommand.class,
       ImportCommand.class,
+      GapRoundCommand.class,
       VerifyCommand.class,
       BackupCommand.class,
       RestoreCommand.class,

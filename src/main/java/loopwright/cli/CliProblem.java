@@ -23,7 +23,8 @@ enum CliProblem implements Problem {
       "A-119",
       "{0} can't be read as the file with the keystore's password. Check its name and who may read"
           + " it."),
-  UNFIT_CURVE("A-120", "{0}: {1}");
+  UNFIT_CURVE("A-120", "{0}: {1}"),
+  UNKNOWN_PLACE("A-121", "'{0}' is no place to measure. Say driver, barrier, rack or monitor.");
 
   private final String code;
   private final String sentence;

@@ -37,6 +37,7 @@ final class AppAccount {
           "calibration_reading",
           "impact_review",
           "impact_signoff",
+          "gap_round",
           "concession",
           "concession_step",
           "outage_train",

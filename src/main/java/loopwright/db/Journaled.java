@@ -61,6 +61,7 @@ public record Journaled(
           "calibration_reading",
           "impact_review",
           "impact_signoff",
+          "gap_round",
           "concession",
           "concession_step",
           "outage",

@@ -128,6 +128,13 @@ final class GapReadingStore {
     return newest;
   }
 
+  List<GapReading> ofChange(DSLContext sql, long change) {
+    return sql.selectFrom(GAP_READING)
+        .where(GAP_READING.CHANGE_ID.eq(change))
+        .orderBy(GAP_READING.ID)
+        .fetch(GapReadingStore::reading);
+  }
+
   List<GapReading> since(DSLContext sql, Collection<Long> points, Instant from) {
     List<GapReading> found = new ArrayList<>();
     for (List<Long> some : Chunks.of(new TreeSet<>(points), AT_ONCE)) {

@@ -73,6 +73,11 @@ public final class GapReadings {
     return store.newest(sql, points, state, before);
   }
 
+  /** All that one change brought, in the order in which they were entered. */
+  public List<GapReading> ofChange(DSLContext sql, long change) {
+    return store.ofChange(sql, change);
+  }
+
   /** All of several points read from that moment on, oldest first. */
   public List<GapReading> since(DSLContext sql, Collection<Long> points, Instant from) {
     return store.since(sql, points, from);

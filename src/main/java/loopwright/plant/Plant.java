@@ -91,6 +91,11 @@ public final class Plant {
     return points.tagged(sql, tags);
   }
 
+  /** Those that are there, in no order. */
+  public List<Point> points(DSLContext sql, Collection<Long> numbers) {
+    return points.points(sql, numbers);
+  }
+
   /** A tag in the form in which all its spellings are one. */
   public String tagKey(DSLContext sql, String tag) {
     return PointStore.key(sql, tag);
