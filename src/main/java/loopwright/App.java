@@ -66,6 +66,8 @@ import loopwright.label.LabelBase;
 import loopwright.label.LabelOfPart;
 import loopwright.label.LabelPages;
 import loopwright.label.LabelsOfLoop;
+import loopwright.lengthlaw.LawPages;
+import loopwright.lengthlaw.LengthLaws;
 import loopwright.loop.ChangePages;
 import loopwright.loop.Configuration;
 import loopwright.loop.CorrectionPages;
@@ -134,7 +136,6 @@ import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Web;
 import loopwright.web.WebSettings;
-import loopwright.whatif.LawOfFamily;
 import loopwright.whatif.WhatIfPages;
 import org.jspecify.annotations.Nullable;
 
@@ -185,6 +186,7 @@ public final class App implements AutoCloseable {
   private final Signing signing;
   private final Importing importing;
   private final Remedies remedies;
+  private final LengthLaws laws = new LengthLaws(families);
   private final GapRounds gapRounds;
   private final GapReadings gapReadings;
   private final FieldChecks fieldChecks;
@@ -315,6 +317,7 @@ public final class App implements AutoCloseable {
     ConcessionPages concessionPages =
         new ConcessionPages(database, page, plant, proposed, concessions, standings, clock);
     Disputes disputes = new Disputes(parts);
+    LawPages lawPages = new LawPages(database, page, families, laws, clock);
     WhatIfPages whatIfPages =
         new WhatIfPages(
             database,
@@ -325,7 +328,7 @@ public final class App implements AutoCloseable {
             proposed,
             judgedBy,
             calibrations,
-            LawOfFamily.UNPROVED,
+            laws,
             clock);
     Outages outages = new Outages(plant);
     Suggestions suggestions = new Suggestions(judging, clock);
@@ -352,7 +355,7 @@ public final class App implements AutoCloseable {
     PackPages packPages = new PackPages(database, page, packs, base, this::identity);
     CausePages causePages =
         new CausePages(
-            database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts);
+            database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts, laws);
     DriftPages driftPages =
         new DriftPages(
             database,
@@ -425,6 +428,7 @@ public final class App implements AutoCloseable {
         certificatePages,
         new ReachPages(database, page, standards, calibrations, evidence, this::clockShown, clock),
         new AuthorisationPages(database, page, signing, standards, people, this::clockShown, clock),
+        lawPages,
         new RoundPages(database, page, plant, judging, gapRounds, clock),
         causePages,
         checkPages,
@@ -447,7 +451,10 @@ public final class App implements AutoCloseable {
                 new BarrierOfPart(circuits),
                 new LabelOfPart(),
                 new CalibrationsOfPart(calibrations)),
-            List.of(new SheetsOfFamily(sheets), new VersionsOfFamily(families, familyVersions)),
+            List.of(
+                new SheetsOfFamily(sheets),
+                new VersionsOfFamily(families, familyVersions),
+                lawPages),
             clock),
         new PlantEditPages(database, page, plant, families),
         new OutagePages(database, page, plant, outages, List.of(packPages, returnPages)),

@@ -53,6 +53,7 @@ class ArchitectureTest {
     "loopwright.protection..",
     "loopwright.exposure..",
     "loopwright.whatif..",
+    "loopwright.lengthlaw..",
     "loopwright.gapround..",
     "loopwright.registerfile..",
     "loopwright.loop..",

@@ -38,6 +38,8 @@ final class AppAccount {
           "impact_review",
           "impact_signoff",
           "gap_round",
+          "law_evidence",
+          "law_evidence_withdrawn",
           "concession",
           "concession_step",
           "outage_train",

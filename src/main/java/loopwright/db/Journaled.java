@@ -62,6 +62,8 @@ public record Journaled(
           "impact_review",
           "impact_signoff",
           "gap_round",
+          "law_evidence",
+          "law_evidence_withdrawn",
           "concession",
           "concession_step",
           "outage",

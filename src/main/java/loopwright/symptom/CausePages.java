@@ -11,6 +11,7 @@ import loopwright.cause.CauseDocument;
 import loopwright.cause.CauseProblem;
 import loopwright.cause.TappingPoint;
 import loopwright.db.Database;
+import loopwright.lengthlaw.LengthLaws;
 import loopwright.loop.LoopPanel;
 import loopwright.loop.PartFacts;
 import loopwright.problem.Refused;
@@ -36,12 +37,15 @@ public final class CausePages implements Pages, LoopPanel {
   private final Page page;
   private final LoopsOnRecord loops;
   private final PartFacts parts;
+  private final LengthLaws laws;
 
-  public CausePages(Database database, Page page, LoopsOnRecord loops, PartFacts parts) {
+  public CausePages(
+      Database database, Page page, LoopsOnRecord loops, PartFacts parts, LengthLaws laws) {
     this.database = database;
     this.page = page;
     this.loops = loops;
     this.parts = parts;
+    this.laws = laws;
   }
 
   @Override
@@ -65,7 +69,10 @@ public final class CausePages implements Pages, LoopPanel {
     Form form = Form.fromQuery(http);
     Optional<LoopOnRecord> loop = database.read(sql -> loop(sql, form.typed("loop")));
     TypedSymptom.Found found =
-        new TypedSymptom(form, loop.flatMap(LoopOnRecord::last))
+        new TypedSymptom(
+                form,
+                loop.flatMap(LoopOnRecord::last),
+                database.read(sql -> laws.law(sql, family(loop))))
             .find()
             .orElseThrow(
                 () ->
@@ -80,13 +87,19 @@ public final class CausePages implements Pages, LoopPanel {
     Optional<LoopOnRecord.LastCurve> last = loop.flatMap(LoopOnRecord::last);
     boolean asked = http.queryParamMap().containsKey("volts");
     Optional<TypedSymptom.Found> found =
-        asked ? new TypedSymptom(form, last).find() : Optional.empty();
+        asked ? new TypedSymptom(form, last, laws.law(sql, family(loop))).find() : Optional.empty();
     if (!asked) {
       prefill(form, loop, UnitsShown.of(http));
     }
     model.put("form", form);
     model.put("loop", loop.map(CausePages::line).orElse(null));
     model.put("baselines", baselines(last));
+    model.put("law", laws.words(sql, family(loop)));
+    model.put(
+        "teach",
+        found.isPresent() && !family(loop).isEmpty()
+            ? "/length-law/" + PathSegment.of(family(loop)) + "?" + http.queryString()
+            : null);
     model.put("gapUnits", symbols(TypedSymptom.GAPS));
     model.put("sensitivityUnits", symbols(TypedSymptom.SENSITIVITIES));
     model.put("places", places());
@@ -106,6 +119,11 @@ public final class CausePages implements Pages, LoopPanel {
       return Optional.empty();
     }
     return Optional.of(loops.tagged(sql, tag).orElseThrow(NotFoundResponse::new));
+  }
+
+  /** The family's code; empty where it isn't known. */
+  private static String family(Optional<LoopOnRecord> loop) {
+    return loop.flatMap(LoopOnRecord::family).map(family -> family.code()).orElse("");
   }
 
   private static void prefill(Form form, Optional<LoopOnRecord> loop, UnitsShown units) {

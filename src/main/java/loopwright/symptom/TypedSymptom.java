@@ -10,7 +10,9 @@ import loopwright.cause.Diagnosis;
 import loopwright.cause.FittedLengths;
 import loopwright.cause.GivenBaseline;
 import loopwright.cause.GivenCurve;
+import loopwright.cause.LengthLaw;
 import loopwright.cause.Observation;
+import loopwright.cause.Priors;
 import loopwright.cause.Situation;
 import loopwright.cause.TappingPoint;
 import loopwright.cause.Typed;
@@ -30,10 +32,12 @@ final class TypedSymptom {
 
   private final Form form;
   private final Optional<LoopOnRecord.LastCurve> last;
+  private final LengthLaw law;
 
-  TypedSymptom(Form form, Optional<LoopOnRecord.LastCurve> last) {
+  TypedSymptom(Form form, Optional<LoopOnRecord.LastCurve> last, LengthLaw law) {
     this.form = form;
     this.last = last;
+    this.law = law;
   }
 
   /** Lengths as typed beside what was found. */
@@ -62,9 +66,13 @@ final class TypedSymptom {
     }
     return form.ok() && system != null && lengths != null && baseline != null && seen != null
         ? Optional.of(
-            new Found(
-                CauseFinder.find(Situation.of(system, lengths.metres(), baseline, seen)), lengths))
+            new Found(CauseFinder.find(situation(system, lengths, baseline, seen)), lengths))
         : Optional.empty();
+  }
+
+  private Situation situation(
+      Length system, FittedLengths lengths, Baseline baseline, Observation seen) {
+    return new Situation(system, lengths.metres(), baseline, seen, law, Priors.usual(seen.at()));
   }
 
   private static boolean notMixedUp(Baseline baseline, Observation seen, Typed sensitivity) {

@@ -20,6 +20,7 @@ import loopwright.curve.Run;
 import loopwright.db.Database;
 import loopwright.exposure.ChannelsTold;
 import loopwright.exposure.Effects;
+import loopwright.lengthlaw.LengthLaws;
 import loopwright.loop.Combinations;
 import loopwright.loop.Judging;
 import loopwright.loop.LoopPanel;
@@ -61,7 +62,7 @@ public final class WhatIfPages implements Pages, LoopPanel {
   private final Proposed proposed;
   private final RegisteredProfiles profiles;
   private final PresentLoops presents;
-  private final LawOfFamily laws;
+  private final LengthLaws laws;
   private final InstantSource clock;
 
   public WhatIfPages(
@@ -73,7 +74,7 @@ public final class WhatIfPages implements Pages, LoopPanel {
       Proposed proposed,
       RegisteredProfiles profiles,
       loopwright.calibration.Calibrations calibrations,
-      LawOfFamily laws,
+      LengthLaws laws,
       InstantSource clock) {
     this.database = database;
     this.page = page;
