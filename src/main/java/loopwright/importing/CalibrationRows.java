@@ -125,7 +125,9 @@ final class CalibrationRows {
     agree(row, "performed_by", head.performedBy, first.performedBy, first);
     agree(row, "zero", head.zero.word(), first.zero.word(), first);
     agree(row, "target_alloy", head.alloy, first.alloy, first);
-    agree(row, "profile", row.text("profile"), first.row.text("profile"), first);
+    for (String heading : new String[] {ProfileCells.HEADING, ProfileCells.VERSION}) {
+      agree(row, heading, row.text(heading), first.row.text(heading), first);
+    }
   }
 
   private static void agree(RowCells row, String heading, String one, String other, Head first) {
@@ -160,11 +162,19 @@ final class CalibrationRows {
     }
     fresh.add(new NewOne(taken.head(), outcome.get()));
     give(taken, Fate.ADDED);
-    String asked = asked(outcome.get());
-    if (!asked.isEmpty()) {
-      RowPlace first = taken.head().row().place();
-      planning.fate(RowFate.of(first, Fate.ADDED, taken.head().what()).noting(asked));
-    }
+    RowPlace first = taken.head().row().place();
+    planning.fate(RowFate.of(first, Fate.ADDED, taken.head().what()).noting(note(outcome.get())));
+  }
+
+  /** Imported, unsigned; by which version it is judged, and what would be asked back. */
+  private String note(NewCalibration.Outcome outcome) {
+    String judged =
+        outcome instanceof NewCalibration.Measured measured
+            ? "judged by %s, version %s"
+                .formatted(measured.profile().code(), measured.profile().version())
+            : "no curve";
+    String asked = asked(outcome);
+    return "Imported, unsigned; " + judged + "." + (asked.isEmpty() ? "" : " " + asked);
   }
 
   /** What a person who types the curve would be asked back; here the plan says it. */
@@ -196,7 +206,8 @@ final class CalibrationRows {
       return text(first, "no_curve_reason", "why there is no curve", 400, true)
           .map(NewCalibration.NoCurve::new);
     }
-    Optional<ToleranceProfiles.Stored> profile = profiles.of(first, driver(taken.head()));
+    Optional<ToleranceProfiles.Stored> profile =
+        profiles.of(first, driver(taken.head()), taken.head().at());
     Optional<Curve> curve =
         profile.flatMap(p -> ReadingCells.curve(taken.rows(), p.profile(), questions));
     return curve.map(

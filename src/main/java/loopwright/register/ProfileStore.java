@@ -1,14 +1,18 @@
 package loopwright.register;
 
+import static loopwright.db.gen.Tables.CHANGE;
 import static loopwright.db.gen.Tables.TOLERANCE_PROFILE;
 import static loopwright.db.gen.Tables.TOLERANCE_PROFILE_VERSION;
 
 import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import loopwright.curve.Grid;
 import loopwright.curve.ShiftRule;
@@ -44,6 +48,25 @@ final class ProfileStore {
 
   List<ToleranceProfiles.Stored> versions(DSLContext sql, String code) {
     return fetch(sql, TOLERANCE_PROFILE.CODE.eq(code));
+  }
+
+  Optional<ToleranceProfiles.Stored> inForce(DSLContext sql, String code, Instant moment) {
+    List<ToleranceProfiles.Stored> newestFirst = versions(sql, code);
+    Map<Long, OffsetDateTime> entered =
+        sql.select(TOLERANCE_PROFILE_VERSION.ID, CHANGE.MADE_AT)
+            .from(TOLERANCE_PROFILE_VERSION)
+            .join(CHANGE)
+            .on(CHANGE.ID.eq(TOLERANCE_PROFILE_VERSION.CHANGE_ID))
+            .where(
+                TOLERANCE_PROFILE_VERSION.ID.in(
+                    newestFirst.stream().map(ToleranceProfiles.Stored::version).toList()))
+            .fetchMap(TOLERANCE_PROFILE_VERSION.ID, CHANGE.MADE_AT);
+    return newestFirst.stream()
+        .filter(
+            stored ->
+                !Objects.requireNonNull(entered.get(stored.version())).toInstant().isAfter(moment))
+        .findFirst()
+        .or(() -> newestFirst.stream().reduce((newer, older) -> older));
   }
 
   Optional<ToleranceProfiles.Stored> version(DSLContext sql, long number) {

@@ -1,5 +1,6 @@
 package loopwright.register;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import loopwright.curve.BuiltInProfiles;
@@ -31,6 +32,14 @@ public final class ToleranceProfiles {
   /** Every version, the newest first; empty if there is no such profile. */
   public List<Stored> versions(DSLContext sql, String code) {
     return store.versions(sql, code);
+  }
+
+  /**
+   * The version that held at that moment: the newest that had been entered by then. What was
+   * measured before the first was entered falls under the first.
+   */
+  public Optional<Stored> inForce(DSLContext sql, String code, Instant moment) {
+    return store.inForce(sql, code, moment);
   }
 
   /** The version that a record keeps. */

@@ -49,7 +49,8 @@ class DriftPagesTest {
   void whatIsDueIsListedAndWhatIsNotThereIsNotFound() {
     assertThat(viewer.get("/due").page().select("h1").text()).contains("Calibrations due");
     assertThat(viewer.get("/due?train=x").status()).isEqualTo(200);
-    for (String path : new String[] {"/loops/NONE/drift", "/parts/99999999/drift", "/parts/x/drift"}) {
+    for (String path :
+        new String[] {"/loops/NONE/drift", "/parts/99999999/drift", "/parts/x/drift"}) {
       assertThat(viewer.get(path).status()).as(path).isEqualTo(404);
     }
   }

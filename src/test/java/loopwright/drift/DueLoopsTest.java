@@ -70,8 +70,7 @@ class DueLoopsTest {
           months.ifPresent(
               each ->
                   tx.sql()
-                      .execute(
-                          "UPDATE point SET interval_months = ? WHERE id = ?", each, point));
+                      .execute("UPDATE point SET interval_months = ? WHERE id = ?", each, point));
           Chain chain =
               Chain.of(
                   new Content.Part(RawWorld.component(tx, "probe", "PR-" + n)),

@@ -3,15 +3,19 @@ package loopwright.importing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.Collectors;
+import loopwright.calibration.Calibrated;
+import loopwright.curve.ToleranceProfile;
 import loopwright.db.Act;
 import loopwright.journal.Verdict;
 import loopwright.journal.Verification;
@@ -31,6 +35,7 @@ import loopwright.problem.Problem;
 import loopwright.problem.Refused;
 import loopwright.register.Component;
 import loopwright.register.Family;
+import loopwright.register.ToleranceProfiles;
 import loopwright.testing.Engine;
 import loopwright.testing.TestClock;
 import loopwright.units.Length;
@@ -489,6 +494,77 @@ class ImportingTest {
         .singleElement()
         .satisfies(p -> assertThat(p.code()).isEqualTo("I-127"));
     assertThat(plan.counts()).isEqualTo(new RowCounts(0, 0, 0, 3));
+  }
+
+  /** The profile's second version, entered today, is one that no real curve meets. */
+  private void secondVersion() {
+    ToleranceProfile first =
+        world
+            .database
+            .read(sql -> world.profiles.newest(sql, "api670-2mm"))
+            .orElseThrow()
+            .profile();
+    ToleranceProfile second =
+        new ToleranceProfile(
+            first.code(),
+            first.name(),
+            1,
+            first.source(),
+            first.edition(),
+            first.nominal(),
+            new BigDecimal("0.01"),
+            first.dslLimit(),
+            first.shiftRule(),
+            first.grids());
+    world.database.write(
+        new Act(null, "A. Tester", "engineer", "profile", "tighter"),
+        tx -> world.profiles.add(tx, second));
+  }
+
+  private static String judged(ImportPlan plan) {
+    return plan.rows().stream().map(RowFate::note).filter(n -> !n.isEmpty()).findFirst().orElse("");
+  }
+
+  @Test
+  void anOldCurveIsJudgedByTheProfileOfThenAndComesUnsigned() {
+    world.take(
+        "families.csv",
+        FAMILIES,
+        "components.csv",
+        COMPONENTS,
+        "points.csv",
+        POINTS,
+        "placements.csv",
+        PLACEMENTS);
+    secondVersion();
+    assertThat(judged(world.plan("k.csv", CALIBRATIONS)))
+        .startsWith("Imported, unsigned; judged by api670-2mm, version 1.");
+    String named = CALIBRATIONS.replace("performed_by,", "performed_by,profile_version,");
+    assertThat(judged(world.plan("k.csv", named.replace("Technician 1,", "Technician 1,2,"))))
+        .contains("judged by api670-2mm, version 2.");
+    assertThat(world.plan("k.csv", named.replace("Technician 1,", "Technician 1,9,")).problems())
+        .first()
+        .satisfies(
+            p -> {
+              assertThat(p.code()).isEqualTo("I-131");
+              assertThat(p.message()).contains("has no version 9", "1, 2");
+            });
+    clock.forward(Duration.ofDays(2));
+    String later = CALIBRATIONS.replace("2022-03-01T10:00", "2026-11-26T10:00");
+    assertThat(judged(world.plan("k.csv", later))).contains("version 2.");
+    world.take("k.csv", CALIBRATIONS);
+    Calibrated kept = calibrations("T1-VX").get(0);
+    assertThat(kept.origin()).isEqualTo("imported");
+    Optional<ToleranceProfiles.Stored> by =
+        world.database.read(
+            sql -> world.profiles.version(sql, Objects.requireNonNull(kept.profileVersion())));
+    assertThat(by.orElseThrow().profile().version()).isEqualTo(1);
+    agrees();
+  }
+
+  private List<Calibrated> calibrations(String tag) {
+    long number = point(tag).orElseThrow().id().number();
+    return world.database.read(sql -> world.calibrations.ofLoop(sql, number, Optional.empty(), 10));
   }
 
   @Test
