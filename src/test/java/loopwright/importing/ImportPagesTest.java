@@ -7,13 +7,12 @@ import java.io.ByteArrayOutputStream;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.time.Duration;
 import java.util.Optional;
-import java.util.UUID;
 import loopwright.App;
 import loopwright.db.Installation;
-import loopwright.db.Place;
 import loopwright.journal.JournalStore;
 import loopwright.people.People;
 import loopwright.people.QuickAccounts;
+import loopwright.testing.MigratedMemory;
 import loopwright.testing.TestClock;
 import loopwright.testing.Visitor;
 import loopwright.web.Web;
@@ -35,7 +34,7 @@ class ImportPagesTest {
   void open() {
     app =
         App.open(
-            new Place.Memory("import-pages-" + UUID.randomUUID()),
+            MigratedMemory.place("import-pages"),
             Installation.Purpose.DEMO,
             new TestClock("2026-11-25T09:00:00Z"));
     QuickAccounts.create(app.database());

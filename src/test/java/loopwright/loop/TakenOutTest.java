@@ -3,11 +3,11 @@ package loopwright.loop;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
-import java.util.UUID;
 import loopwright.App;
 import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.people.People;
+import loopwright.testing.MigratedMemory;
 import loopwright.testing.TestClock;
 import loopwright.testing.Visitor;
 import loopwright.web.Web;
@@ -33,7 +33,7 @@ class TakenOutTest {
 
   @BeforeAll
   static void open() {
-    Place place = new Place.Memory("taken-" + UUID.randomUUID());
+    Place place = MigratedMemory.place("taken");
     app = App.open(place, Installation.Purpose.DEMO, new TestClock("2026-11-25T09:00:00Z"));
     app.fillDemo(() -> {});
     app.people().createDemoAccounts();

@@ -1,10 +1,8 @@
 package loopwright.testing;
 
 import java.net.URI;
-import java.util.UUID;
 import loopwright.App;
 import loopwright.db.Installation;
-import loopwright.db.Place;
 import loopwright.label.LabelBase;
 import loopwright.web.Web;
 import loopwright.web.WebSettings;
@@ -16,10 +14,7 @@ public final class DemoSite implements AutoCloseable {
   private static DemoSite toLookAt;
 
   private final App app =
-      App.open(
-          new Place.Memory("demo-" + UUID.randomUUID()),
-          Installation.Purpose.DEMO,
-          new TestClock(NOW));
+      App.open(MigratedMemory.place("demo"), Installation.Purpose.DEMO, new TestClock(NOW));
   private final Web web;
 
   public DemoSite() {

@@ -36,7 +36,7 @@ public enum Engine {
   }
 
   private static Place memory() {
-    return new Place.Memory("test-" + UUID.randomUUID());
+    return MigratedMemory.place("test");
   }
 
   private static Place server() {

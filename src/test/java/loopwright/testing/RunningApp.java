@@ -1,12 +1,10 @@
 package loopwright.testing;
 
-import java.util.UUID;
 import java.util.function.Function;
 import loopwright.App;
 import loopwright.db.Act;
 import loopwright.db.Database;
 import loopwright.db.Installation;
-import loopwright.db.Place;
 import loopwright.db.Tx;
 import loopwright.people.People;
 import loopwright.people.QuickAccounts;
@@ -18,8 +16,7 @@ public final class RunningApp implements AutoCloseable {
   public static final String NOW = "2026-03-01T10:15:30Z";
 
   public final TestClock clock = new TestClock(NOW);
-  private final App app =
-      App.open(new Place.Memory("app-" + UUID.randomUUID()), Installation.Purpose.DEMO, clock);
+  private final App app = App.open(MigratedMemory.place("app"), Installation.Purpose.DEMO, clock);
   private final Web web;
 
   public RunningApp() {
