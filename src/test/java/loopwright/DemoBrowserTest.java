@@ -233,6 +233,11 @@ class DemoBrowserTest {
             "/cause",
             "/cause?loop=K101-V3X&system-length=5&baseline=line&baseline-gap=1270&baseline-volts=-9"
                 + "&baseline-sensitivity=7.953&volts=-7.9&sensitivity=6.968&together=yes",
+            "/what-if/K101-V3X",
+            "/impact",
+            "/gap-rounds",
+            "/gap-trend/K101-V3X",
+            "/length-law/LINNET-5",
             "/parts",
             "/labels?loop=K101-V3X",
             "/scan",
