@@ -52,7 +52,7 @@ final class StayLines {
         words.content(stay.content()),
         SiteMoment.shown(span.from(), words.zone()),
         span.isOpen() ? null : SiteMoment.shown(span.until(), words.zone()),
-        stay.isNew() ? "as corrected" : stay.source(),
+        stay.isNew() && stay.source().equals("correction") ? "as corrected" : stay.source(),
         made == null
             ? ""
             : "%s on %s: %s"

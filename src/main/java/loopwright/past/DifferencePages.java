@@ -164,7 +164,7 @@ public final class DifferencePages implements Pages {
       complaints.add(
           "Both are now. Say with which moment, or with what was known when, to compare.");
     }
-    model.put("title", scope.title());
+    model.put("what", scope.title());
     model.put("back", scope.back());
     model.put("here", http.path());
     model.put("zone", scope.zone().getId());

@@ -151,6 +151,7 @@ class PastPagesTest {
       assertThat(told.select("td a[href^=/record/]")).isNotEmpty();
     }
     Document train = page("/plant/trains/1", "/differences?at=2026-02-05&at2=2026-02-15");
+    assertThat(train.select("h1 small").text()).isEqualTo("K-301");
     assertThat(row(train, "K301-VX2")).contains("nothing on record").contains("XC-4");
   }
 
