@@ -124,6 +124,7 @@ import loopwright.search.FindPages;
 import loopwright.signing.AuthorisationPages;
 import loopwright.signing.Signing;
 import loopwright.signing.SigningPages;
+import loopwright.spare.Spares;
 import loopwright.standard.StandardPages;
 import loopwright.standard.Standards;
 import loopwright.stock.StockPages;
@@ -205,7 +206,8 @@ public final class App implements AutoCloseable {
                 circuits,
                 alloys::asJudged,
                 Calibrations.asLeftFacts(),
-                concessions),
+                concessions,
+                Spares.promises()),
             StandardRules.book());
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);
@@ -330,29 +332,25 @@ public final class App implements AutoCloseable {
             calibrations,
             laws,
             clock);
-    Outages outages = new Outages(plant);
-    Suggestions suggestions = new Suggestions(judging, clock);
-    Packs packs =
-        new Packs(
-            outages,
-            new SheetWriter.Facts(
-                plant, channels, judging, calibrations, judgedBy, PutAside.NOTHING, clock));
-    ReturnPages returnPages =
-        new ReturnPages(
-            database,
-            page,
-            new Returns(
-                packs,
+    PlannersPages planners =
+        PlannersPages.of(
+            new PlannersPages.Needed(
+                database,
+                page,
+                plant,
+                channels,
+                judging,
+                configuration,
+                calibrations,
                 judgedBy,
-                new Returns.Records(
-                    proposed,
-                    judging,
-                    configuration,
-                    calibrations,
-                    new GapReadings(clock),
-                    clock,
-                    this::identity)));
-    PackPages packPages = new PackPages(database, page, packs, base, this::identity);
+                proposed,
+                gapReadings,
+                register,
+                standings,
+                remedies,
+                base,
+                clock,
+                this::identity));
     CausePages causePages =
         new CausePages(
             database, page, new LoopsOnRecord(plant, judging, calibrations, clock), parts, laws);
@@ -417,6 +415,7 @@ public final class App implements AutoCloseable {
                 attachmentPages,
                 driftPages,
                 circuitPages,
+                planners.panel(),
                 new LabelsOfLoop()),
             clock),
         concessionPages,
@@ -438,6 +437,7 @@ public final class App implements AutoCloseable {
         new FamilyEditPages(database, page, families, familyVersions, profiles, alloys),
         new SheetPages(database, page, families, sheets),
         new AlloyPages(database, page, alloys),
+        planners,
         new RegisterPages(
             database,
             page,
@@ -457,11 +457,6 @@ public final class App implements AutoCloseable {
                 lawPages),
             clock),
         new PlantEditPages(database, page, plant, families),
-        new OutagePages(database, page, plant, outages, List.of(packPages, returnPages)),
-        packPages,
-        returnPages,
-        new ScopePages(database, page, outages, suggestions, clock),
-        new DuePages(database, plant, outages, suggestions, clock, this::identity),
         new ExchangePages(database, page, plant, remedies),
         new LabelPages(
             database, page, plant, register, families, search, configuration, base, clock),

@@ -38,6 +38,7 @@ public final class Judging {
   private final AlloyFacts alloys;
   private final AsLeftFacts asLeft;
   private final Allowances allowances;
+  private final Promises promises;
   private final RuleBook rules;
 
   public Judging(Sources sources, RuleBook rules) {
@@ -47,6 +48,7 @@ public final class Judging {
     this.alloys = sources.alloys();
     this.asLeft = sources.asLeft();
     this.allowances = sources.allowances();
+    this.promises = sources.promises();
     this.rules = rules;
   }
 
@@ -57,7 +59,8 @@ public final class Judging {
       CircuitFacts circuits,
       AlloyFacts alloys,
       AsLeftFacts asLeft,
-      Allowances allowances) {}
+      Allowances allowances,
+      Promises promises) {}
 
   /** As it stands on record, or as somebody means to leave it or found it. */
   private enum As {
@@ -175,21 +178,24 @@ public final class Judging {
     Map<Long, PlaceView> around = places.places(sql, points(chains.keySet()), then);
     Map<Long, PartView> known = formerParts(sql, latest.values(), views, viewpoint);
     Map<Long, List<String>> disputed = disputed(sql, points(chains.keySet()), then);
+    Map<Long, Promises.Promise> promised =
+        viewpoint.equals(Viewpoint.LATEST) ? promises.of(sql, views.keySet()) : Map.of();
     List<Judged> judged = new ArrayList<>();
     chains.forEach(
         (subject, chain) -> {
           AsLeftFacts.AsLeft last = latest.get(subject.point());
           CircuitFacts.Circuit circuit =
               behind.getOrDefault(subject.point(), CircuitFacts.Circuit.NOT_SAID);
+          Map<Long, PartView> seen = Promises.seenFrom(subject.point(), views, promised);
           PlaceView place = around.getOrDefault(subject.point(), PlaceView.NOT_SAID);
           LoopView.Builder view =
               LoopView.at(subject.tag())
-                  .probe(slot(chain, Slot.PROBE, views))
-                  .path(path(chain, views))
-                  .driver(slot(chain, Slot.DRIVER, views))
+                  .probe(slot(chain, Slot.PROBE, seen))
+                  .path(path(chain, seen))
+                  .driver(slot(chain, Slot.DRIVER, seen))
                   .families(families)
                   .place(place.withFieldCable(circuit.cable()))
-                  .barrier(barrier(circuit, views))
+                  .barrier(barrier(circuit, seen))
                   .alloys(groups)
                   .calibration(last == null ? null : AsFitted.calibration(last, chain, known))
                   .disputed(disputed.getOrDefault(subject.point(), List.of()));

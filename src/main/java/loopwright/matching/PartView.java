@@ -74,6 +74,22 @@ public record PartView(
         others);
   }
 
+  /** The same while it is reserved for that. */
+  public PartView promised(String to) {
+    return new PartView(
+        kind,
+        name,
+        family,
+        length,
+        measuredLength,
+        tipMillimetres,
+        scaleFactor,
+        sheet,
+        state,
+        to,
+        elsewhere);
+  }
+
   /** What is not said is not known; the state is <em>fitted</em> unless said otherwise. */
   public static final class Builder {
     private final PartKind kind;

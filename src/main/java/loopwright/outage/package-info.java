@@ -6,3 +6,4 @@
 package loopwright.outage;
 
 import org.jspecify.annotations.NullMarked;
+

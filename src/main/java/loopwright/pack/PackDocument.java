@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import loopwright.print.PdfFace;
+import loopwright.print.PdfSheet;
 import loopwright.print.PdfText;
 import loopwright.time.SiteMoment;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -86,7 +87,7 @@ final class PackDocument {
     List<Integer> starts = new ArrayList<>();
     for (Revision.Loop loop : loops) {
       starts.add(pages.size());
-      new SheetDrawing(loop.sheet(), () -> new Paper(document, fresh(), text))
+      new SheetDrawing(loop.sheet(), () -> new PdfSheet(document, fresh(), text))
           .draw(address.apply(loop.point()));
     }
     first(pages.get(0));
@@ -94,7 +95,7 @@ final class PackDocument {
       contents(1 + i, i * LINES_A_PAGE, starts);
     }
     for (int i = 0; i < pages.size(); i++) {
-      try (Paper paper = Paper.onTopOf(document, pages.get(i), text)) {
+      try (PdfSheet paper = PdfSheet.onTopOf(document, pages.get(i), text)) {
         paper.foot(identity.toString(), "page " + (i + 1) + " of " + pages.size());
       }
     }
@@ -110,7 +111,7 @@ final class PackDocument {
 
   private void first(PDPage page) throws IOException {
     Revision.Head head = revision.head();
-    try (Paper paper = new Paper(document, page, text)) {
+    try (PdfSheet paper = new PdfSheet(document, page, text)) {
       paper.title(title());
       paper.line(PdfFace.SANS_BOLD, 13, head.name());
       paper.gap(6);
@@ -151,7 +152,7 @@ final class PackDocument {
 
   private void contents(int at, int from, List<Integer> starts) throws IOException {
     PDPage page = pages.get(at);
-    try (Paper paper = new Paper(document, page, text)) {
+    try (PdfSheet paper = new PdfSheet(document, page, text)) {
       paper.title(from == 0 ? "Contents" : "Contents, continued");
       int until = Math.min(loops.size(), from + LINES_A_PAGE);
       for (int i = from; i < until; i++) {
@@ -170,7 +171,7 @@ final class PackDocument {
     PDAnnotationLink link = new PDAnnotationLink();
     link.setRectangle(
         new PDRectangle(
-            (float) Paper.LEFT, (float) bottom, (float) Paper.WIDTH, (float) (top - bottom)));
+            (float) PdfSheet.LEFT, (float) bottom, (float) PdfSheet.WIDTH, (float) (top - bottom)));
     PDPageFitDestination there = new PDPageFitDestination();
     there.setPage(to);
     link.setDestination(there);

@@ -86,16 +86,7 @@ public enum PackProblem implements Problem {
   NOT_KEPT("B-227", "{0}, row {1}, column {2}: {3} can''t be kept: {4}"),
   FORGOTTEN("B-228", "This file is no longer held here. Choose it again; nothing was kept of it."),
   QUESTIONS("B-229", "Look at what is asked of {0}, and tick that it stands so."),
-  NOT_ISSUED("B-230", "{0} has no pack yet, so nothing can come back. Issue one first."),
-  STILL_OPEN(
-      "B-301",
-      "Not closed: nothing is said yet of {0}. Bring the sheets back, or say why they are not done."),
-  NOT_IN_SERVICE(
-      "B-302",
-      "Not closed: {0} came back as done but may not go back to service: {1} Put it right, or say"
-          + " that it failed."),
-  CARRY_SAME("B-303", "Choose another outage that is not closed and stands on the train of {0}."),
-  NOTHING_TO_CARRY("B-304", "Everything is done; there is nothing to carry over.");
+  NOT_ISSUED("B-230", "{0} has no pack yet, so nothing can come back. Issue one first.");
 
   private final String code;
   private final String sentence;

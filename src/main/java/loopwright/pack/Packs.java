@@ -84,7 +84,7 @@ public final class Packs {
   }
 
   /** Of each loop the last word that came back. */
-  Map<Long, Returned> latest(DSLContext sql, Outage outage) {
+  public Map<Long, Returned> latest(DSLContext sql, Outage outage) {
     Map<Long, Returned> latest = new LinkedHashMap<>();
     returns(sql, outage).forEach(returned -> latest.put(returned.point(), returned));
     return latest;

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param cellsHash of what was filled in
  * @param who brought it back
  */
-record Returned(
+public record Returned(
     long point,
     String tag,
     @Nullable Long packLoop,
@@ -31,13 +31,14 @@ record Returned(
     String fileName,
     String who,
     Instant at) {
-  static final String DONE = "done";
-  static final String NOT_DONE = "not done";
-  static final String FAILED = "failed";
+  public static final String DONE = "done";
+  public static final String NOT_DONE = "not done";
+  public static final String FAILED = "failed";
 
   static final List<String> OUTCOMES = List.of(DONE, NOT_DONE, FAILED);
 
-  boolean isDone() {
+  /** Whether it is done. */
+  public boolean isDone() {
     return outcome.equals(DONE);
   }
 }

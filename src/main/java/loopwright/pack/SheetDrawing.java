@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.print.ChainDrawing;
 import loopwright.print.PdfFace;
+import loopwright.print.PdfSheet;
 import loopwright.print.QrCode;
 import loopwright.print.SvgOnPaper;
 import loopwright.problem.Text;
@@ -19,7 +20,7 @@ final class SheetDrawing {
 
   private final LoopSheet sheet;
   private final Fresh fresh;
-  private Paper paper;
+  private PdfSheet paper;
 
   SheetDrawing(LoopSheet sheet, Fresh fresh) throws IOException {
     this.sheet = sheet;
@@ -29,7 +30,7 @@ final class SheetDrawing {
 
   /** Gives the next page. */
   interface Fresh {
-    Paper page() throws IOException;
+    PdfSheet page() throws IOException;
   }
 
   /** Goes on overleaf where less than that is left. */
@@ -47,7 +48,8 @@ final class SheetDrawing {
    */
   void draw(String address) throws IOException {
     double top = paper.y();
-    QrCode.of(address).draw(paper.page(), Paper.LEFT + Paper.WIDTH - CODE, top - CODE + 6, CODE);
+    QrCode.of(address)
+        .draw(paper.page(), PdfSheet.LEFT + PdfSheet.WIDTH - CODE, top - CODE + 6, CODE);
     paper.title(sheet.tag());
     LoopSheet.About about = sheet.loop();
     paper.fact("Where", join(about.train(), about.machine(), about.place()));
@@ -91,9 +93,9 @@ final class SheetDrawing {
             paper.text(),
             paper.page(),
             ChainDrawing.svg(ChainShown.picture(sheet)),
-            Paper.LEFT,
+            PdfSheet.LEFT,
             paper.y(),
-            Paper.WIDTH * 0.78);
+            PdfSheet.WIDTH * 0.78);
     paper.gap(used + 2);
     paper.table(
         List.of(

@@ -6,3 +6,4 @@
 package loopwright.pack;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -59,7 +59,8 @@ public final class ImportWorld implements AutoCloseable {
                 circuits,
                 alloys::asJudged,
                 Calibrations.asLeftFacts(),
-                loopwright.loop.Allowances.NONE),
+                loopwright.loop.Allowances.NONE,
+                loopwright.loop.Promises.NONE),
             StandardRules.book());
     Standings standings = new Standings(judging, clock);
     configuration = new Configuration(parts, judging, standings, clock);

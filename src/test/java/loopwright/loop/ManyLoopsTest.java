@@ -82,7 +82,8 @@ class ManyLoopsTest {
             new Circuits(PointWatch.NOBODY),
             new AlloyBook(AlloyBook.AlloyWatch.NOBODY)::asJudged,
             Calibrations.asLeftFacts(),
-            Allowances.NONE);
+            Allowances.NONE,
+            loopwright.loop.Promises.NONE);
     return new Standings(new Judging(sources, StandardRules.book()), clock);
   }
 

@@ -5,19 +5,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import loopwright.outage.Work;
+import loopwright.testing.FilledForm;
 import loopwright.testing.Shop;
 import loopwright.testing.Visitor;
 import org.jsoup.nodes.Document;
 
 /** A shop with an outage planned over its loops, driven through the pages. */
-final class PackWorld implements AutoCloseable {
-  final Shop shop = new Shop();
+public final class PackWorld implements AutoCloseable {
+  public final Shop shop = new Shop();
   final Visitor technician = shop.technician;
-  final Visitor planner = shop.app.as("planner");
+  public final Visitor planner = shop.app.as("planner");
   final String outage;
 
   /** V-1 and V-2 hold sets in balance, V-3 nothing known; all three are taken. */
-  PackWorld() {
+  public PackWorld() {
     for (int n = 1; n <= 3; n++) {
       shop.point("V-" + n);
       shop.set(n);
@@ -34,7 +35,7 @@ final class PackWorld implements AutoCloseable {
   }
 
   /** Address of a fresh outage on the only train. */
-  String plan(String name) {
+  public String plan(String name) {
     Document page = planner.get("/outages/new").page();
     String location =
         planner
@@ -79,11 +80,38 @@ final class PackWorld implements AutoCloseable {
     assertThat(planner.post(at + "/scope", fields.toArray(String[]::new)).status()).isEqualTo(303);
   }
 
-  void issue(String note) {
+  /** Issues a revision. */
+  public void issue(String note) {
     planner.get(outage + "/pack");
     Visitor.Answer answer = planner.post(outage + "/pack", "note", note);
     assertThat(answer.page().select(".complaints").text()).isEmpty();
     assertThat(answer.status()).isEqualTo(303);
+  }
+
+  /** Address of the outage. */
+  public String outage() {
+    return outage;
+  }
+
+  public Visitor technician() {
+    return technician;
+  }
+
+  /** Fills in the newest workbook for these loops, brings it back and keeps it. */
+  public void bringBackDone(String... tags) {
+    FilledSheet sheet = FilledSheet.of(file("1.xlsx"));
+    for (String tag : tags) {
+      sheet.done(tag);
+    }
+    Document page = technician.get(outage + "/returns").page();
+    Visitor.Answer sent =
+        FilledForm.of(page, "form[enctype]")
+            .choose("file", "pack.xlsx", sheet.workbook())
+            .send(technician, "do", "look");
+    Visitor.Answer kept =
+        FilledForm.of(technician.get(sent.location()).page(), "main form[method=post]")
+            .send(technician, "do", "keep");
+    assertThat(kept.status()).isEqualTo(303);
   }
 
   byte[] file(String path) {

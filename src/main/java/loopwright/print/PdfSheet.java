@@ -1,19 +1,20 @@
-package loopwright.pack;
+package loopwright.print;
 
 import java.awt.Color;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import loopwright.print.PdfFace;
-import loopwright.print.PdfText;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 
-/** One A4 page that is written from the top downwards. Lengths are points. */
-final class Paper implements AutoCloseable {
-  static final double LEFT = 42;
-  static final double WIDTH = 511;
+/** One A4 page that is written from the top downwards. Lengths are points of 1/72 inch. */
+public final class PdfSheet implements AutoCloseable {
+  /** Left edge of what is written. */
+  public static final double LEFT = 42;
+
+  /** Width of what is written. */
+  public static final double WIDTH = 511;
   private static final double TOP = 806;
   private static final double FOOT = 30;
   private static final double SMALL = 8.5;
@@ -27,65 +28,73 @@ final class Paper implements AutoCloseable {
   private final PdfText text;
   private double y = TOP;
 
-  Paper(PDDocument document, PDPage page, PdfText text) throws IOException {
+  /** Begins an empty page. */
+  public PdfSheet(PDDocument document, PDPage page, PdfText text) throws IOException {
     this(new PDPageContentStream(document, page), text);
   }
 
-  private Paper(PDPageContentStream page, PdfText text) {
+  private PdfSheet(PDPageContentStream page, PdfText text) {
     this.page = page;
     this.text = text;
   }
 
   /** To add something to a page that is written already. */
-  static Paper onTopOf(PDDocument document, PDPage page, PdfText text) throws IOException {
-    return new Paper(
+  public static PdfSheet onTopOf(PDDocument document, PDPage page, PdfText text) throws IOException {
+    return new PdfSheet(
         new PDPageContentStream(document, page, PDPageContentStream.AppendMode.APPEND, true), text);
   }
 
-  PDPageContentStream page() {
+  /** For drawing on it. */
+  public PDPageContentStream page() {
     return page;
   }
 
-  PdfText text() {
+  /** Measures and writes. */
+  public PdfText text() {
     return text;
   }
 
   /** Where the next thing is put. */
-  double y() {
+  public double y() {
     return y;
   }
 
-  void moveTo(double y) {
+  /** Goes on there. */
+  public void moveTo(double y) {
     this.y = y;
   }
 
-  void gap(double points) {
+  /** Leaves that much room. */
+  public void gap(double points) {
     y -= points;
   }
 
   /** How much room is left above the foot. */
-  double room() {
+  public double room() {
     return y - FOOT - 14;
   }
 
-  void foot(String left, String right) throws IOException {
+  /** What stands under everything. */
+  public void foot(String left, String right) throws IOException {
     at(PdfFace.MONO_BOLD, LEFT, FOOT, 7, left, SOFT);
     double width = text.width(PdfFace.SANS, right, 7);
     at(PdfFace.SANS, LEFT + WIDTH - width, FOOT, 7, right, SOFT);
   }
 
-  void title(String words) throws IOException {
+  /** The largest line. */
+  public void title(String words) throws IOException {
     line(PdfFace.SANS_BOLD, 17, words);
     gap(4);
   }
 
-  void heading(String words) throws IOException {
+  /** Of a part of the page. */
+  public void heading(String words) throws IOException {
     line(PdfFace.SANS_BOLD, 10, words);
     gap(1);
   }
 
   /** Wrapped over the whole width. */
-  void line(PdfFace face, double size, String words) throws IOException {
+  public void line(PdfFace face, double size, String words) throws IOException {
     block(face, size, LEFT, WIDTH, words);
   }
 
@@ -98,7 +107,7 @@ final class Paper implements AutoCloseable {
   }
 
   /** A label with what it says. */
-  void fact(String label, String words) throws IOException {
+  public void fact(String label, String words) throws IOException {
     if (words.isEmpty()) {
       return;
     }
@@ -108,7 +117,7 @@ final class Paper implements AutoCloseable {
   }
 
   /** One of a list, with a box to tick before it. */
-  void tick(String words) throws IOException {
+  public void tick(String words) throws IOException {
     page.setStrokingColor(LINE);
     page.setLineWidth(0.7f);
     page.setLineDashPattern(new float[0], 0);
@@ -118,13 +127,13 @@ final class Paper implements AutoCloseable {
   }
 
   /** One of a list. */
-  void item(String words) throws IOException {
+  public void item(String words) throws IOException {
     at(PdfFace.SANS_BOLD, LEFT, y - SMALL * LEADING + SMALL * 0.28, SMALL, "–", Color.BLACK);
     block(PdfFace.SANS, SMALL, LEFT + 11, WIDTH - 11, words);
   }
 
   /** A line of a table of contents. */
-  void entry(String tag, String words, String number) throws IOException {
+  public void entry(String tag, String words, String number) throws IOException {
     double size = 9.5;
     y -= size * 1.62;
     at(
@@ -149,7 +158,7 @@ final class Paper implements AutoCloseable {
   }
 
   /** A table with empty rows to write in. */
-  void blanks(List<String> headings, int rows) throws IOException {
+  public void blanks(List<String> headings, int rows) throws IOException {
     double each = WIDTH / headings.size();
     List<Double> widths = headings.stream().map(any -> each).toList();
     List<List<String>> empty = new ArrayList<>();
@@ -165,7 +174,7 @@ final class Paper implements AutoCloseable {
    * @param widths of the columns, points
    * @param height of a row, points
    */
-  void table(List<String> headings, List<Double> widths, List<List<String>> rows, double height)
+  public void table(List<String> headings, List<Double> widths, List<List<String>> rows, double height)
       throws IOException {
     double top = y;
     double whole = widths.stream().mapToDouble(Double::doubleValue).sum();
@@ -200,7 +209,8 @@ final class Paper implements AutoCloseable {
     rule(LEFT, y, LEFT + whole, y, 0.5);
   }
 
-  void rule(double x1, double y1, double x2, double y2, double width) throws IOException {
+  /** A thin line. */
+  public void rule(double x1, double y1, double x2, double y2, double width) throws IOException {
     page.setStrokingColor(LINE);
     page.setLineWidth((float) width);
     page.setLineDashPattern(new float[0], 0);

@@ -1,0 +1,163 @@
+package loopwright;
+
+import java.time.Instant;
+import java.time.InstantSource;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.Supplier;
+import loopwright.bypass.BypassPages;
+import loopwright.bypass.Bypasses;
+import loopwright.calibration.Calibrations;
+import loopwright.calibration.RegisteredProfiles;
+import loopwright.closeout.CloseOutPages;
+import loopwright.closeout.CloseOuts;
+import loopwright.db.Database;
+import loopwright.fieldcheck.GapReadings;
+import loopwright.label.LabelBase;
+import loopwright.loop.Configuration;
+import loopwright.loop.Judging;
+import loopwright.loop.LoopPanel;
+import loopwright.loop.Need;
+import loopwright.loop.Proposed;
+import loopwright.loop.Standings;
+import loopwright.outage.DuePages;
+import loopwright.outage.OutagePages;
+import loopwright.outage.Outages;
+import loopwright.outage.ScopePages;
+import loopwright.outage.Suggestions;
+import loopwright.pack.PackPages;
+import loopwright.pack.Packs;
+import loopwright.pack.PutAside;
+import loopwright.pack.ReturnPages;
+import loopwright.pack.Returns;
+import loopwright.pack.SheetWriter;
+import loopwright.plant.Channels;
+import loopwright.plant.Plant;
+import loopwright.register.Register;
+import loopwright.remedy.Remedies;
+import loopwright.spare.SparePages;
+import loopwright.spare.Spares;
+import loopwright.web.Page;
+import loopwright.web.Pages;
+import loopwright.web.Routes;
+import org.jooq.DSLContext;
+
+/** The planner's half put together: outages, packs, what comes back, bypass log, close-out. */
+final class PlannersPages implements Pages, Need.Source {
+  private final List<Pages> all;
+  private final BypassPages bypassPages;
+
+  private PlannersPages(List<Pages> all, BypassPages bypassPages) {
+    this.all = List.copyOf(all);
+    this.bypassPages = bypassPages;
+  }
+
+  /** What it is made of. */
+  record Needed(
+      Database database,
+      Page page,
+      Plant plant,
+      Channels channels,
+      Judging judging,
+      Configuration configuration,
+      Calibrations calibrations,
+      RegisteredProfiles judgedBy,
+      Proposed proposed,
+      GapReadings gapReadings,
+      Register register,
+      Standings standings,
+      Remedies remedies,
+      LabelBase base,
+      InstantSource clock,
+      Supplier<UUID> identity) {}
+
+  static PlannersPages of(Needed with) {
+    Database database = with.database();
+    Page page = with.page();
+    InstantSource clock = with.clock();
+    Outages outages = new Outages(with.plant());
+    Suggestions suggestions = new Suggestions(with.judging(), clock);
+    Spares spares =
+        new Spares(
+            outages,
+            with.proposed(),
+            with.judging(),
+            with.register(),
+            with.standings(),
+            clock);
+    SparePages sparePages = new SparePages(database, page, spares, with.remedies());
+    Packs packs = new Packs(outages, facts(with, spares));
+    PackPages packPages = new PackPages(database, page, packs, with.base(), with.identity());
+    ReturnPages returnPages =
+        new ReturnPages(database, page, new Returns(packs, with.judgedBy(), records(with)));
+    Bypasses bypasses = new Bypasses(clock);
+    BypassPages bypassPages =
+        new BypassPages(database, page, with.plant(), outages, bypasses, clock);
+    CloseOutPages closeOutPages =
+        new CloseOutPages(
+            database,
+            page,
+            new CloseOuts(
+                outages,
+                packs,
+                with.judging(),
+                with.configuration(),
+                bypasses,
+                List.of(spares),
+                clock),
+            clock);
+    return new PlannersPages(
+        List.of(
+            new OutagePages(
+                database,
+                page,
+                with.plant(),
+                outages,
+                List.of(packPages, sparePages, returnPages, bypassPages, closeOutPages)),
+            new ScopePages(database, page, outages, suggestions, clock),
+            new DuePages(database, with.plant(), outages, suggestions, clock, with.identity()),
+            packPages,
+            sparePages,
+            returnPages,
+            bypassPages,
+            closeOutPages),
+        bypassPages);
+  }
+
+  private static SheetWriter.Facts facts(Needed with, PutAside putAside) {
+    return new SheetWriter.Facts(
+        with.plant(),
+        with.channels(),
+        with.judging(),
+        with.calibrations(),
+        with.judgedBy(),
+        putAside,
+        with.clock());
+  }
+
+  private static Returns.Records records(Needed with) {
+    return new Returns.Records(
+        with.proposed(),
+        with.judging(),
+        with.configuration(),
+        with.calibrations(),
+        with.gapReadings(),
+        with.clock(),
+        with.identity());
+  }
+
+  /** What a loop's page shows of it. */
+  LoopPanel panel() {
+    return bypassPages;
+  }
+
+  @Override
+  public void mount(Routes routes) {
+    all.forEach(pages -> pages.mount(routes));
+  }
+
+  @Override
+  public List<Need> needs(DSLContext sql, Instant now) {
+    return bypassPages.needs(sql, now);
+  }
+}

@@ -1,0 +1,95 @@
+package loopwright.bypass;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A protective function that is inhibited, or was.
+ *
+ * @param outage number of the outage it belongs to; null when to none
+ * @param siteNumber under which the site's procedure keeps it
+ * @param inhibited which function, in words
+ * @param voteMeanwhile how the group votes meanwhile
+ * @param owner who answers for it; hand-overs change that
+ * @param steps oldest first
+ */
+public record Bypass(
+    long id,
+    long point,
+    String tag,
+    @Nullable Long outage,
+    String siteNumber,
+    String inhibited,
+    String voteMeanwhile,
+    String authoriser,
+    String owner,
+    Instant began,
+    Instant expires,
+    String enteredBy,
+    Instant enteredAt,
+    List<Step> steps) {
+
+  public Bypass {
+    steps = List.copyOf(steps);
+  }
+
+  /**
+   * Something that became of it.
+   *
+   * @param word {@code handed over}, {@code removed} or {@code proved}
+   * @param person number of who entered it
+   * @param toWhom new owner of a hand-over; empty otherwise
+   */
+  public record Step(
+      String word, long person, String who, String toWhom, Instant at, String note) {}
+
+  static final String HANDED_OVER = "handed over";
+  static final String REMOVED = "removed";
+  static final String PROVED = "proved";
+
+  /** As people say it. */
+  public String number() {
+    return "BY-" + id;
+  }
+
+  public String href() {
+    return "/bypasses/" + number();
+  }
+
+  private Optional<Step> step(String word) {
+    return steps.stream().filter(step -> step.word().equals(word)).findFirst();
+  }
+
+  Optional<Step> removed() {
+    return step(REMOVED);
+  }
+
+  /** Until a second person proved that it is off. */
+  public boolean isOpen() {
+    return step(PROVED).isEmpty();
+  }
+
+  public boolean isOverdue(Instant now) {
+    return isOpen() && !now.isBefore(expires);
+  }
+
+  /** Who answers for it now. */
+  public String ownerNow() {
+    return steps.stream()
+        .filter(step -> step.word().equals(HANDED_OVER))
+        .reduce((first, second) -> second)
+        .map(Step::toWhom)
+        .orElse(owner);
+  }
+
+  /** In words. */
+  public String stateAt(Instant now) {
+    if (!isOpen()) {
+      return "off, proved";
+    }
+    String overdue = isOverdue(now) ? ", overdue" : "";
+    return (removed().isPresent() ? "removed, not proved" : "on") + overdue;
+  }
+}
