@@ -58,7 +58,8 @@ public final class PackWorld implements AutoCloseable {
     return location.replace("/scope", "");
   }
 
-  void take(String at, String... tags) {
+  /** Takes loops into an outage. */
+  public void take(String at, String... tags) {
     settle(at, "in", tags);
   }
 
