@@ -207,6 +207,7 @@ final class SheetDrawing {
   private void jobs() throws IOException {
     for (LoopSheet.Job job : sheet.jobs()) {
       need(30);
+      paper.gap(2);
       paper.heading(Text.capital(job.work()));
       for (String step : job.steps()) {
         need(14);
