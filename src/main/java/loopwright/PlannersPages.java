@@ -79,12 +79,7 @@ final class PlannersPages implements Pages, Need.Source {
     Suggestions suggestions = new Suggestions(with.judging(), clock);
     Spares spares =
         new Spares(
-            outages,
-            with.proposed(),
-            with.judging(),
-            with.register(),
-            with.standings(),
-            clock);
+            outages, with.proposed(), with.judging(), with.register(), with.standings(), clock);
     SparePages sparePages = new SparePages(database, page, spares, with.remedies());
     Packs packs = new Packs(outages, facts(with, spares));
     PackPages packPages = new PackPages(database, page, packs, with.base(), with.identity());

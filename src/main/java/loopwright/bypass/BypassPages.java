@@ -166,8 +166,7 @@ public final class BypassPages implements Pages, LoopPanel, OutagePart, Need.Sou
           model.put("open", rows(sql, bypasses.open(sql)));
           model.put("rows", rows(sql, shown));
           model.put(
-              "later",
-              found.size() > PAGE ? "/bypasses?before=" + shown.get(PAGE - 1).id() : null);
+              "later", found.size() > PAGE ? "/bypasses?before=" + shown.get(PAGE - 1).id() : null);
           return found;
         });
     page.show(http, "bypass/list", model);
@@ -181,8 +180,7 @@ public final class BypassPages implements Pages, LoopPanel, OutagePart, Need.Sou
               .pointTagged(sql, form.typed("loop"))
               .ifPresent(
                   point -> {
-                    String now =
-                        SiteMoment.shown(clock.instant(), zone(sql, point.id().number()));
+                    String now = SiteMoment.shown(clock.instant(), zone(sql, point.id().number()));
                     form.put("on", now.substring(0, 10)).put("time", now.substring(11));
                   });
           return form;
@@ -198,7 +196,8 @@ public final class BypassPages implements Pages, LoopPanel, OutagePart, Need.Sou
         sql -> {
           outages.newest(sql).stream()
               .filter(outage -> !outage.isClosed())
-              .forEach(outage -> choices.put(outage.number(), outage.number() + " " + outage.name()));
+              .forEach(
+                  outage -> choices.put(outage.number(), outage.number() + " " + outage.name()));
           return choices;
         });
     model.put("outages", choices);
@@ -218,7 +217,10 @@ public final class BypassPages implements Pages, LoopPanel, OutagePart, Need.Sou
           database.write(
               People.act(Actor.of(http), "enter bypass", fresh.get().siteNumber()),
               tx -> bypasses.enter(tx, fresh.get()));
-      page.go(http, "/bypasses/BY-" + id, "Entered. It stays on the first page until it is proved off.");
+      page.go(
+          http,
+          "/bypasses/BY-" + id,
+          "Entered. It stays on the first page until it is proved off.");
     } catch (Refused refused) {
       form.complain(refused);
       showNew(http, 422, form);
@@ -240,8 +242,7 @@ public final class BypassPages implements Pages, LoopPanel, OutagePart, Need.Sou
     needed(form, "vote", "how the group votes meanwhile", 200);
     needed(form, "authoriser", "who authorised it", 120);
     needed(form, "owner", "who answers for it", 120);
-    Long outage =
-        outages.numbered(sql, form.typed("outage")).map(Outage::id).orElse(null);
+    Long outage = outages.numbered(sql, form.typed("outage")).map(Outage::id).orElse(null);
     if (!form.ok()) {
       return Optional.empty();
     }
@@ -350,8 +351,7 @@ public final class BypassPages implements Pages, LoopPanel, OutagePart, Need.Sou
 
   @Override
   public Object model(DSLContext sql, LoopPanel.Loop loop) {
-    return rows(
-        sql, bypasses.ofPoint(sql, loop.point()).stream().filter(Bypass::isOpen).toList());
+    return rows(sql, bypasses.ofPoint(sql, loop.point()).stream().filter(Bypass::isOpen).toList());
   }
 
   @Override

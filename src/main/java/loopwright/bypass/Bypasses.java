@@ -46,9 +46,7 @@ public final class Bypasses {
   void prove(Tx tx, long id, long person, String note) {
     Bypass bypass = open(tx, id);
     Bypass.Step removed =
-        bypass
-            .removed()
-            .orElseThrow(() -> new Refused(BypassProblem.NOT_REMOVED, bypass.number()));
+        bypass.removed().orElseThrow(() -> new Refused(BypassProblem.NOT_REMOVED, bypass.number()));
     if (removed.person() == person) {
       throw new Refused(BypassProblem.SAME_PERSON);
     }

@@ -6,4 +6,3 @@
 package loopwright.bypass;
 
 import org.jspecify.annotations.NullMarked;
-

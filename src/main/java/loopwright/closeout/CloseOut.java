@@ -75,8 +75,7 @@ record CloseOut(Outage outage, List<LoopLine> loops, List<BypassLine> bypasses) 
 
   /** In one line. */
   String summary() {
-    return Stream.of(
-            Returned.DONE, Returned.NOT_DONE, Returned.FAILED, LoopLine.NOTHING_SAID)
+    return Stream.of(Returned.DONE, Returned.NOT_DONE, Returned.FAILED, LoopLine.NOTHING_SAID)
         .filter(outcome -> !with(outcome).isEmpty())
         .map(outcome -> with(outcome).size() + " " + outcome)
         .collect(Collectors.joining(", "));

@@ -81,10 +81,7 @@ final class CloseOutDocument {
     sheet.fact("Made", made);
     for (String outcome :
         List.of(
-            CloseOut.LoopLine.NOTHING_SAID,
-            Returned.FAILED,
-            Returned.NOT_DONE,
-            Returned.DONE)) {
+            CloseOut.LoopLine.NOTHING_SAID, Returned.FAILED, Returned.NOT_DONE, Returned.DONE)) {
       section(outcome);
     }
     bypasses();

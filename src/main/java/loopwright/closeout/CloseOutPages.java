@@ -32,8 +32,7 @@ public final class CloseOutPages implements Pages, OutagePart {
   private final CloseOuts closeOuts;
   private final InstantSource clock;
 
-  public CloseOutPages(
-      Database database, Page page, CloseOuts closeOuts, InstantSource clock) {
+  public CloseOutPages(Database database, Page page, CloseOuts closeOuts, InstantSource clock) {
     this.database = database;
     this.page = page;
     this.closeOuts = closeOuts;
@@ -78,10 +77,7 @@ public final class CloseOutPages implements Pages, OutagePart {
 
   private static List<Section> sections(CloseOut closeOut) {
     return Stream.of(
-            CloseOut.LoopLine.NOTHING_SAID,
-            Returned.FAILED,
-            Returned.NOT_DONE,
-            Returned.DONE)
+            CloseOut.LoopLine.NOTHING_SAID, Returned.FAILED, Returned.NOT_DONE, Returned.DONE)
         .map(outcome -> new Section(outcome, closeOut.with(outcome)))
         .filter(section -> !section.loops().isEmpty())
         .toList();
@@ -158,6 +154,7 @@ public final class CloseOutPages implements Pages, OutagePart {
 
   @Override
   public Link link(DSLContext sql, Outage outage) {
-    return new Link("Close-out", outage.href() + "/close-out", "Done, not done, failed, still open.");
+    return new Link(
+        "Close-out", outage.href() + "/close-out", "Done, not done, failed, still open.");
   }
 }

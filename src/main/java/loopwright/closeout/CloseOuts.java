@@ -75,8 +75,7 @@ public final class CloseOuts {
           .judge(sql, subjects, clock.instant())
           .forEach(one -> judged.put(one.subject().point(), one));
     }
-    Instant since =
-        outage.step(OutageState.ISSUED).map(Outage.Step::at).orElse(clock.instant());
+    Instant since = outage.step(OutageState.ISSUED).map(Outage.Step::at).orElse(clock.instant());
     return new CloseOut(
         outage,
         scope.stream()
@@ -114,9 +113,7 @@ public final class CloseOuts {
         judged == null ? "" : judged.judgement().verdict().word(),
         judged == null
             ? List.of()
-            : judged.judgement().againstReturnToService().stream()
-                .map(Finding::sentences)
-                .toList(),
+            : judged.judgement().againstReturnToService().stream().map(Finding::sentences).toList(),
         changes(sql, outage, line.point(), since),
         judged == null ? List.of() : concessions(judged),
         EnumSet.copyOf(line.works()));
@@ -139,9 +136,7 @@ public final class CloseOuts {
     Allowances.Allowed allowed = judged.allowed();
     return allowed == null
         ? List.of()
-        : allowed.allowances().stream()
-            .map(one -> one.number() + " " + one.terms())
-            .toList();
+        : allowed.allowances().stream().map(one -> one.number() + " " + one.terms()).toList();
   }
 
   private List<CloseOut.BypassLine> bypasses(DSLContext sql, Outage outage) {
@@ -178,10 +173,7 @@ public final class CloseOuts {
     }
     CloseOut now = of(tx.sql(), outage);
     List<String> open =
-        now.loops().stream()
-            .filter(CloseOut.LoopLine::isOpen)
-            .map(CloseOut.LoopLine::tag)
-            .toList();
+        now.loops().stream().filter(CloseOut.LoopLine::isOpen).map(CloseOut.LoopLine::tag).toList();
     if (!open.isEmpty()) {
       throw new Refused(CloseOutProblem.STILL_OPEN, String.join(", ", open));
     }
@@ -191,9 +183,7 @@ public final class CloseOuts {
         .ifPresent(
             loop -> {
               throw new Refused(
-                  CloseOutProblem.NOT_IN_SERVICE,
-                  loop.tag(),
-                  String.join(" ", loop.against()));
+                  CloseOutProblem.NOT_IN_SERVICE, loop.tag(), String.join(" ", loop.against()));
             });
     told.forEach(watch -> watch.closing(tx, outage));
     outages.moveOn(tx, id, OutageState.CLOSED, person, note);

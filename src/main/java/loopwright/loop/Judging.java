@@ -60,7 +60,19 @@ public final class Judging {
       AlloyFacts alloys,
       AsLeftFacts asLeft,
       Allowances allowances,
-      Promises promises) {}
+      Promises promises) {
+
+    /** Where nobody keeps reservations. */
+    public Sources(
+        PartFacts parts,
+        PlaceFacts places,
+        CircuitFacts circuits,
+        AlloyFacts alloys,
+        AsLeftFacts asLeft,
+        Allowances allowances) {
+      this(parts, places, circuits, alloys, asLeft, allowances, Promises.NONE);
+    }
+  }
 
   /** As it stands on record, or as somebody means to leave it or found it. */
   private enum As {

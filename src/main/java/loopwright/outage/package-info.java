@@ -6,4 +6,3 @@
 package loopwright.outage;
 
 import org.jspecify.annotations.NullMarked;
-

@@ -6,4 +6,3 @@
 package loopwright.pack;
 
 import org.jspecify.annotations.NullMarked;
-

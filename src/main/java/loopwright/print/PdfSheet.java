@@ -15,6 +15,7 @@ public final class PdfSheet implements AutoCloseable {
 
   /** Width of what is written. */
   public static final double WIDTH = 511;
+
   private static final double TOP = 806;
   private static final double FOOT = 30;
   private static final double SMALL = 8.5;
@@ -39,7 +40,8 @@ public final class PdfSheet implements AutoCloseable {
   }
 
   /** To add something to a page that is written already. */
-  public static PdfSheet onTopOf(PDDocument document, PDPage page, PdfText text) throws IOException {
+  public static PdfSheet onTopOf(PDDocument document, PDPage page, PdfText text)
+      throws IOException {
     return new PdfSheet(
         new PDPageContentStream(document, page, PDPageContentStream.AppendMode.APPEND, true), text);
   }
@@ -174,7 +176,8 @@ public final class PdfSheet implements AutoCloseable {
    * @param widths of the columns, points
    * @param height of a row, points
    */
-  public void table(List<String> headings, List<Double> widths, List<List<String>> rows, double height)
+  public void table(
+      List<String> headings, List<Double> widths, List<List<String>> rows, double height)
       throws IOException {
     double top = y;
     double whole = widths.stream().mapToDouble(Double::doubleValue).sum();

@@ -31,7 +31,9 @@ import loopwright.web.Permission;
 import loopwright.web.Routes;
 import org.jooq.DSLContext;
 
-/** Spares of an outage: what fits from stock, what is put aside, where to fetch it, what is short. */
+/**
+ * Spares of an outage: what fits from stock, what is put aside, where to fetch it, what is short.
+ */
 public final class SparePages implements Pages, OutagePart {
   private final Database database;
   private final Page page;
@@ -68,7 +70,13 @@ public final class SparePages implements Pages, OutagePart {
 
   /** A part on a shelf that would make a loop whole. */
   record Offer(
-      long point, String tag, String tagHref, String slot, String label, String words, String why) {}
+      long point,
+      String tag,
+      String tagHref,
+      String slot,
+      String label,
+      String words,
+      String why) {}
 
   record ShortLine(String what, int howMany, String loops) {}
 

@@ -28,13 +28,7 @@ final class SpareStore {
    * @throws IntegrityConstraintViolationException if the part is held already
    */
   void hold(
-      Tx tx,
-      long outage,
-      long point,
-      String slot,
-      long component,
-      String verdict,
-      String proof) {
+      Tx tx, long outage, long point, String slot, long component, String verdict, String proof) {
     SpareReservationRecord row = tx.row(SPARE_RESERVATION);
     row.setOutageId(outage);
     row.setPointId(point);

@@ -123,13 +123,12 @@ public final class Spares implements PutAside, Closing {
             .filter(one -> one.point() == wish.point())
             .findFirst()
             .orElseThrow(() -> new Refused(SpareProblem.NOT_IN_SCOPE, outage.number()));
-    Slot slot =
-        Slot.named(wish.slot()).orElseThrow(() -> new Refused(SpareProblem.NO_SLOT));
+    Slot slot = Slot.named(wish.slot()).orElseThrow(() -> new Refused(SpareProblem.NO_SLOT));
     refuseTaken(tx.sql(), id, line, slot);
     Chain chain = chain(tx.sql(), outage, wish, form);
-    long component = chain.in(slot).component().orElseThrow(() -> new Refused(SpareProblem.NO_SLOT));
-    Component part =
-        register.component(tx.sql(), new ComponentId(component)).orElseThrow();
+    long component =
+        chain.in(slot).component().orElseThrow(() -> new Refused(SpareProblem.NO_SLOT));
+    Component part = register.component(tx.sql(), new ComponentId(component)).orElseThrow();
     refuseNotLying(part);
     Judging.Judged judged =
         judging.judge(

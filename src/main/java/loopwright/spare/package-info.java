@@ -6,4 +6,3 @@
 package loopwright.spare;
 
 import org.jspecify.annotations.NullMarked;
-

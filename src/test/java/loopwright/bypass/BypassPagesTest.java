@@ -61,7 +61,8 @@ class BypassPagesTest {
   void itStaysOnTheFirstPageUntilASecondPersonHasProvedThatItIsOff() {
     entered();
     assertThat(needs()).contains("BP-77", "votes 1oo1 meanwhile", "O. Wner answers for it");
-    assertThat(technician.get("/loops/V-1").page().select("h2:contains(Open bypasses) + div").text())
+    assertThat(
+            technician.get("/loops/V-1").page().select("h2:contains(Open bypasses) + div").text())
         .contains("BY-1", "BP-77");
     assertThat(technician.post("/bypasses/BY-1/prove", "note", "seen").body()).contains("Y-105");
     assertThat(

@@ -50,8 +50,7 @@ class CloseOutPagesTest {
     assertThat(
             world
                 .technician()
-                .post(
-                    world.outage() + "/say", "loop", loop, "outcome", outcome, "reason", reason)
+                .post(world.outage() + "/say", "loop", loop, "outcome", outcome, "reason", reason)
                 .status())
         .isEqualTo(303);
   }
@@ -80,12 +79,26 @@ class CloseOutPagesTest {
     assertThat(closed.select("h2:contains(Done) + div tr:contains(V-1)").text())
         .contains("matches", "As found and as left C-");
     assertThat(closed.select("form[action$=close]")).isEmpty();
-    assertThat(world.planner.post(world.outage() + "/scope", "do", "in", "reason", "x", "loop", "1", "work", "verify").body())
+    assertThat(
+            world
+                .planner
+                .post(
+                    world.outage() + "/scope",
+                    "do",
+                    "in",
+                    "reason",
+                    "x",
+                    "loop",
+                    "1",
+                    "work",
+                    "verify")
+                .body())
         .contains("O-104");
     byte[] pdf = world.technician().bytes(world.outage() + "/close-out.pdf");
     try (PDDocument document = Loader.loadPDF(pdf)) {
       assertThat(new PDFTextStripper().getText(document))
-          .contains("Close-out of O-1", "2 done, 1 not done", "no scaffold", "Closed", "handed back");
+          .contains(
+              "Close-out of O-1", "2 done, 1 not done", "no scaffold", "Closed", "handed back");
     }
   }
 
@@ -107,11 +120,11 @@ class CloseOutPagesTest {
 
   @Test
   void itIsClosedOnlyOnceItIsUnderWayAndByAPlanner() {
-    assertThat(close().page().select(".complaints").text()).contains("Say first that it is under way");
+    assertThat(close().page().select(".complaints").text())
+        .contains("Say first that it is under way");
     assertThat(world.technician().post(world.outage() + "/close", "note", "x").status())
         .isEqualTo(403);
-    assertThat(
-            world.planner.post(world.outage() + "/carry-over", "to", "O-99").body())
+    assertThat(world.planner.post(world.outage() + "/carry-over", "to", "O-99").body())
         .contains("Z-103");
   }
 }

@@ -59,8 +59,7 @@ public final class ImportWorld implements AutoCloseable {
                 circuits,
                 alloys::asJudged,
                 Calibrations.asLeftFacts(),
-                loopwright.loop.Allowances.NONE,
-                loopwright.loop.Promises.NONE),
+                loopwright.loop.Allowances.NONE),
             StandardRules.book());
     Standings standings = new Standings(judging, clock);
     configuration = new Configuration(parts, judging, standings, clock);

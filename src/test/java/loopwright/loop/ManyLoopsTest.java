@@ -82,8 +82,7 @@ class ManyLoopsTest {
             new Circuits(PointWatch.NOBODY),
             new AlloyBook(AlloyBook.AlloyWatch.NOBODY)::asJudged,
             Calibrations.asLeftFacts(),
-            Allowances.NONE,
-            loopwright.loop.Promises.NONE);
+            Allowances.NONE);
     return new Standings(new Judging(sources, StandardRules.book()), clock);
   }
 

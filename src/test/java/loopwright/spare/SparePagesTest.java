@@ -108,8 +108,9 @@ class SparePagesTest {
     Document page = world.planner.get(world.outage() + "/spares").page();
     String reservation = page.select("button[name=reservation]").attr("value");
     assertThat(
-            world.planner.post(
-                    world.outage() + "/spares/release", "reservation", reservation, "reason", "")
+            world
+                .planner
+                .post(world.outage() + "/spares/release", "reservation", reservation, "reason", "")
                 .body())
         .contains("why it is released");
     assertThat(
@@ -117,8 +118,10 @@ class SparePagesTest {
                 .planner
                 .post(
                     world.outage() + "/spares/release",
-                    "reservation", reservation,
-                    "reason", "fitted elsewhere")
+                    "reservation",
+                    reservation,
+                    "reason",
+                    "fitted elsewhere")
                 .status())
         .isEqualTo(303);
     Document released = world.technician().get("/loops/V-2").page();
@@ -128,8 +131,10 @@ class SparePagesTest {
                 .planner
                 .post(
                     world.outage() + "/spares/release",
-                    "reservation", reservation,
-                    "reason", "again")
+                    "reservation",
+                    reservation,
+                    "reason",
+                    "again")
                 .body())
         .contains("X-106");
   }
@@ -146,8 +151,7 @@ class SparePagesTest {
     shop.app.write(
         tx -> {
           for (String serial : List.of("P-2", "P-3", "C-45")) {
-            shop.register.scrap(
-                tx, shop.register.labelled(tx.sql(), serial).get(0).id(), "burnt");
+            shop.register.scrap(tx, shop.register.labelled(tx.sql(), serial).get(0).id(), "burnt");
           }
           return 0;
         });
@@ -166,8 +170,7 @@ class SparePagesTest {
       String loop = page.select("input[name=loop][aria-label=" + tag + "]").attr("value");
       world
           .technician()
-          .post(
-              world.outage() + "/say", "loop", loop, "outcome", "not done", "reason", "no time");
+          .post(world.outage() + "/say", "loop", loop, "outcome", "not done", "reason", "no time");
     }
     world.planner.get(world.outage() + "/close-out");
     assertThat(world.planner.post(world.outage() + "/close", "note", "over").status())
