@@ -228,6 +228,8 @@ class DemoBrowserTest {
             "/loops/K101-V3X",
             "/loops/K101-V3X/assembly",
             "/loops/K101-V3X/survey",
+            "/loops/K101-V3X/correction",
+            "/plant/sites/1/differences?at=2025-01-01&at2=",
             "/loops/K101-V3X/curve",
             "/calibrations",
             "/cause",
