@@ -232,6 +232,10 @@ class DemoBrowserTest {
             "/plant/sites/1/differences?at=2025-01-01&at2=",
             "/loops/K101-V3X/curve",
             "/calibrations",
+            "/standards",
+            "/standards/new",
+            "/authorisations",
+            "/profiles/api670-2mm",
             "/cause",
             "/cause?loop=K101-V3X&system-length=5&baseline=line&baseline-gap=1270&baseline-volts=-9"
                 + "&baseline-sensitivity=7.953&volts=-7.9&sensitivity=6.968&together=yes",

@@ -263,6 +263,7 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
           model.put("hash", calibrations.contentHash(sql, calibrated));
           model.put("other", other.map(CalibrationPages::inWords).orElse(null));
           model.put("otherAsked", http.queryParam("profile"));
+          model.put("ownVersion", calibrated.profileVersion());
           model.put("versions", calibrated.hasCurve() ? versions(sql) : List.of());
           model.put(
               "panels", panels(sql, calibrated, new RecordPanel.Reader(Actor.of(http), units)));

@@ -2,6 +2,7 @@ package loopwright.calibration;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
 import loopwright.curve.CurveReading;
@@ -57,10 +58,22 @@ public record Evidence(
           result,
           uncertainty(result, judgedBy, errors),
           errors.missing(),
-          errors.notes(),
+          notes(errors, curve, used),
           used,
           calibrations.contentHash(sql, c),
           calibrations.superseded(sql, c));
+    }
+
+    private static List<String> notes(
+        EquipmentErrors errors, Optional<Curve> curve, List<StandardUsed> used) {
+      boolean corrects = curve.filter(each -> EquipmentErrors.corrects(each, used)).isPresent();
+      return corrects
+          ? Stream.concat(
+                  errors.notes().stream(),
+                  Stream.of(
+                      "Readings stand as typed, without the corrections of the certificates."))
+              .toList()
+          : errors.notes();
     }
 
     private static Optional<CurveUncertainty> uncertainty(

@@ -73,6 +73,7 @@ public final class CertificatePages implements Pages, RecordPanel {
   public void mount(Routes routes) {
     routes.get("/calibrations/{number}/certificate.pdf", Permission.READ, this::pdf);
     routes.get("/calibrations/{number}/points.csv", Permission.READ, this::points);
+    routes.get("/calibrations/{number}/points.xlsx", Permission.READ, this::workbook);
   }
 
   private Calibrated found(DSLContext sql, String number) {
@@ -90,6 +91,15 @@ public final class CertificatePages implements Pages, RecordPanel {
         "text/csv; charset=utf-8",
         evidence.record().number() + ".csv",
         PointsFile.csv(evidence).getBytes(StandardCharsets.UTF_8));
+  }
+
+  private void workbook(Context http) {
+    Evidence evidence = database.read(sql -> book.of(sql, found(sql, http.pathParam("number"))));
+    send(
+        http,
+        "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+        evidence.record().number() + ".xlsx",
+        PointsWorkbook.xlsx(evidence));
   }
 
   private static void send(Context http, String type, String name, byte[] bytes) {
@@ -174,7 +184,7 @@ public final class CertificatePages implements Pages, RecordPanel {
   }
 
   /** Addresses on a record's page. */
-  record Panel(String pdf, String csv, @Nullable String pair, @Nullable String partner) {}
+  record Panel(String pdf, String csv, String xlsx, @Nullable String pair, @Nullable String partner) {}
 
   @Override
   public String template() {
@@ -189,6 +199,7 @@ public final class CertificatePages implements Pages, RecordPanel {
         new Panel(
             here + "/certificate.pdf",
             here + "/points.csv",
+            here + "/points.xlsx",
             partner.map(number -> here + "/certificate.pdf?with=" + number).orElse(null),
             partner.orElse(null)));
   }

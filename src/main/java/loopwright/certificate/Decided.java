@@ -34,13 +34,13 @@ final class Decided {
     rows.add(row("DSL", run.maxDsl()));
     return new Report.Table(
         List.of(
-            Column.words("Result", 1.3),
-            Column.figures("Value", 2.3),
-            Column.figures("U, 95 %", 2.3),
-            Column.figures("k", 0.6),
-            Column.figures("Limits", 2.1),
-            Column.figures("Probability that it conforms", 1.3),
-            Column.words("Decision", 1.7)),
+            Column.words("Result", 1.1),
+            Column.figures("Value", 2.6),
+            Column.figures("U, 95 %", 2.5),
+            Column.figures("k", 0.5),
+            Column.figures("Limits", 2.2),
+            Column.figures("Probability that it conforms", 1.2),
+            Column.words("Decision", 1.5)),
         rows);
   }
 

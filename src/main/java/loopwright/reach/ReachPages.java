@@ -6,6 +6,7 @@ import java.math.BigDecimal;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -239,7 +240,7 @@ public final class ReachPages implements Pages {
     return new Line(
         "/calibrations/" + c.number(),
         c.number(),
-        SiteMoment.shown(c.measuredAt(), zone.get()),
+        SiteMoment.shown(c.measuredAt(), ZoneOffset.UTC),
         c.tag() == null ? "bench" : c.tag(),
         c.stage().word(),
         c.outcome(),

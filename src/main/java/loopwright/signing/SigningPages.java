@@ -198,6 +198,7 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
     String hash = calibrations.contentHash(sql, c);
     boolean signed = !signatures.isEmpty();
     boolean reviewed = signatures.size() > 1;
+    boolean own = signatures.stream().anyMatch(s -> isOf(s, reader.actor()));
     boolean open = c.origin().equals("entered") && calibrations.superseded(sql, c).isEmpty();
     boolean mayAct = open && reader.actor().may(Permission.RECORD);
     return Optional.of(
@@ -207,7 +208,11 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
             hash,
             signatures.stream().allMatch(s -> s.hash().equals(hash)),
             mayAct && !signed ? "/calibrations/" + c.number() + "/sign" : null,
-            mayAct && signed && !reviewed ? "/calibrations/" + c.number() + "/review" : null));
+            mayAct && signed && !reviewed && !own ? "/calibrations/" + c.number() + "/review" : null));
+  }
+
+  private static boolean isOf(Signature signature, Actor person) {
+    return Long.toString(signature.person()).equals(person.id());
   }
 
   private String state(DSLContext sql, Calibrated c, boolean signed, boolean reviewed) {

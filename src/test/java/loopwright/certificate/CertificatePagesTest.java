@@ -1,13 +1,16 @@
 package loopwright.certificate;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.offset;
 
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.net.http.HttpResponse;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import loopwright.print.QrReader;
+import loopwright.sheet.XlsxReader;
 import loopwright.testing.FilledForm;
 import loopwright.testing.Shop;
 import loopwright.testing.Visitor;
@@ -106,6 +109,17 @@ class CertificatePagesTest {
         .isEqualTo(404);
     assertThat(technician.fetch(left + "/certificate.pdf?with=C-999").statusCode()).isEqualTo(404);
     assertThat(technician.fetch("/calibrations/C-999/certificate.pdf").statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void pointsAndResultsComeAsAWorkbook() {
+    List<XlsxReader.Row> rows =
+        new XlsxReader(5).read("points.xlsx", technician.fetch(found + "/points.xlsx").body());
+    assertThat(rows).hasSize(10);
+    assertThat(rows.get(9).cell(3).text()).as("as typed").isEqualTo("-18,00");
+    assertThat(Double.parseDouble(rows.get(9).cell(6).text())).isEqualTo(-18);
+    assertThat(Double.parseDouble(rows.get(9).cell(7).text()))
+        .isCloseTo(200 / 25.4, offset(1e-12));
   }
 
   @Test
