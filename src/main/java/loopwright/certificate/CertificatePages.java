@@ -184,7 +184,8 @@ public final class CertificatePages implements Pages, RecordPanel {
   }
 
   /** Addresses on a record's page. */
-  record Panel(String pdf, String csv, String xlsx, @Nullable String pair, @Nullable String partner) {}
+  record Panel(
+      String pdf, String csv, String xlsx, @Nullable String pair, @Nullable String partner) {}
 
   @Override
   public String template() {

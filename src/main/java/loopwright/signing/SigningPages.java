@@ -208,7 +208,9 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
             hash,
             signatures.stream().allMatch(s -> s.hash().equals(hash)),
             mayAct && !signed ? "/calibrations/" + c.number() + "/sign" : null,
-            mayAct && signed && !reviewed && !own ? "/calibrations/" + c.number() + "/review" : null));
+            mayAct && signed && !reviewed && !own
+                ? "/calibrations/" + c.number() + "/review"
+                : null));
   }
 
   private static boolean isOf(Signature signature, Actor person) {

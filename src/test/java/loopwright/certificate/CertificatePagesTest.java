@@ -118,8 +118,7 @@ class CertificatePagesTest {
     assertThat(rows).hasSize(10);
     assertThat(rows.get(9).cell(3).text()).as("as typed").isEqualTo("-18,00");
     assertThat(Double.parseDouble(rows.get(9).cell(6).text())).isEqualTo(-18);
-    assertThat(Double.parseDouble(rows.get(9).cell(7).text()))
-        .isCloseTo(200 / 25.4, offset(1e-12));
+    assertThat(Double.parseDouble(rows.get(9).cell(7).text())).isCloseTo(200 / 25.4, offset(1e-12));
   }
 
   @Test
