@@ -5,6 +5,7 @@ import static loopwright.db.gen.Tables.TRAIN;
 
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -20,11 +21,26 @@ import org.jspecify.annotations.Nullable;
 /** How each loop is judged now. Derived: may be thrown away and worked out again. */
 final class StandingStore {
 
-  /** Stores it; the moment since which it is so stays while verdict and rule stay. */
-  void put(DSLContext sql, Standing standing, Instant judgedAt) {
-    LoopVerdictRecord row =
-        sql.fetchOptional(LOOP_VERDICT, LOOP_VERDICT.POINT_ID.eq(standing.point()))
-            .orElseGet(() -> sql.newRecord(LOOP_VERDICT));
+  /**
+   * Stores them, read and written in one go; the moment since which one is so stays while verdict
+   * and rule stay.
+   */
+  void put(DSLContext sql, Collection<Standing> standings, Instant judgedAt) {
+    Map<Long, LoopVerdictRecord> kept =
+        sql.fetch(
+                LOOP_VERDICT,
+                LOOP_VERDICT.POINT_ID.in(standings.stream().map(Standing::point).toList()))
+            .intoMap(LOOP_VERDICT.POINT_ID);
+    List<LoopVerdictRecord> rows = new ArrayList<>();
+    for (Standing standing : standings) {
+      LoopVerdictRecord row = kept.get(standing.point());
+      rows.add(filled(row == null ? sql.newRecord(LOOP_VERDICT) : row, standing, judgedAt));
+    }
+    sql.batchStore(rows).execute();
+  }
+
+  private static LoopVerdictRecord filled(
+      LoopVerdictRecord row, Standing standing, Instant judgedAt) {
     boolean same =
         standing.verdict().equals(row.getVerdict()) && standing.rule().equals(row.getRule());
     row.setPointId(standing.point());
@@ -42,7 +58,7 @@ final class StandingStore {
     row.setDueOn(standing.dueOn());
     row.setReviewAt(standing.reviewAt() == null ? null : Tx.moment(standing.reviewAt()));
     row.setJudgedAt(Tx.moment(judgedAt));
-    row.store();
+    return row;
   }
 
   private static @Nullable BigDecimal metres(@Nullable Length balance) {

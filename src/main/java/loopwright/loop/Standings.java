@@ -3,6 +3,7 @@ package loopwright.loop;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -93,15 +94,17 @@ public final class Standings {
     Map<Long, PointStore.Located> byPoint =
         located.stream().collect(Collectors.toMap(PointStore.Located::point, Function.identity()));
     Map<Long, Instant> left = events.last(sql, byPoint.keySet(), WithoutLeave.LEFT);
+    List<Standing> standings = new ArrayList<>();
     judging
         .judge(sql, located.stream().map(PointStore.Located::subject).toList(), now)
         .forEach(
             judged -> {
               PointStore.Located at = byPoint.get(judged.subject().point());
               if (at != null) {
-                store.put(sql, standing(at, judged, left.get(at.point())), now);
+                standings.add(standing(at, judged, left.get(at.point())));
               }
             });
+    store.put(sql, standings, now);
   }
 
   private static Standing standing(

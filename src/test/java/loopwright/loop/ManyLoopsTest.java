@@ -39,8 +39,8 @@ import org.junit.jupiter.api.io.TempDir;
  */
 @Tag("long")
 class ManyLoopsTest {
-  private static final int LOOPS = 100_000;
-  private static final int CHUNK = 20_000;
+  private static final int LOOPS = Integer.getInteger("loopwright.loops", 100_000);
+  private static final int CHUNK = LOOPS / 5;
   private static final Act ACT = Act.ofProgram("test", "many loops");
 
   @TempDir static Path folder;
@@ -49,6 +49,7 @@ class ManyLoopsTest {
 
   @BeforeAll
   static void fill() {
+    long began = System.nanoTime();
     TestClock clock = new TestClock("2026-03-01T10:15:30Z");
     database = Database.open(new Place.Folder(folder), new JournalStore(), clock);
     database.write(
@@ -68,6 +69,7 @@ class ManyLoopsTest {
       database.write(ACT, tx -> points(tx.sql(), tx.changeId(), first, last));
     }
     standings = standings(clock);
+    System.out.printf(Locale.ROOT, "filled in %.1f s%n", (System.nanoTime() - began) / 1e9);
   }
 
   private static Standings standings(TestClock clock) {
