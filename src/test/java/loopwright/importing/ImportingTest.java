@@ -24,6 +24,7 @@ import loopwright.loop.LoopEvent;
 import loopwright.loop.Placed;
 import loopwright.loop.Slot;
 import loopwright.matching.PartState;
+import loopwright.matching.Range;
 import loopwright.plant.ChannelRole;
 import loopwright.plant.ChannelSetting;
 import loopwright.plant.Point;
@@ -35,10 +36,12 @@ import loopwright.problem.Problem;
 import loopwright.problem.Refused;
 import loopwright.register.Component;
 import loopwright.register.Family;
+import loopwright.register.FamilyDetails;
 import loopwright.register.ToleranceProfiles;
 import loopwright.testing.Engine;
 import loopwright.testing.TestClock;
 import loopwright.units.Length;
+import loopwright.units.ScaleFactor;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -151,6 +154,21 @@ class ImportingTest {
   }
 
   @Tag("zone")
+  @Test
+  void whatAFamiliesFileHasNoColumnForStays() {
+    FamilyDetails.Builder set =
+        FamilyDetails.of("SET-1", "set", "Nordling", ScaleFactor.millivoltsPerMil("200"))
+            .selectableSystemLength(true)
+            .outputVolts(Range.of("-23", "-0.5"));
+    world.database.write(Act.ofProgram("test", "test"), tx -> world.families.add(tx, set.build()));
+    world.take("families.csv", "family,name,maker,scale_factor_mv_mil\nSET-1,renamed,,200\n");
+    FamilyDetails now =
+        world.database.read(sql -> world.families.named(sql, "SET-1")).orElseThrow().details();
+    assertThat(now.name()).isEqualTo("renamed");
+    assertThat(now.selectableSystemLength()).isTrue();
+    assertThat(now.outputVolts()).isEqualTo(Range.of("-23", "-0.5"));
+  }
+
   @Test
   void aPlanWritesNothingAndItsRunWritesAllAsOneChange() {
     long before = world.head();

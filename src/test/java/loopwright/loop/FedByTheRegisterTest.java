@@ -233,6 +233,34 @@ class FedByTheRegisterTest {
         new BigDecimal("0.650"));
   }
 
+  /**
+   * Worked by hand: 1 + 3.8 + 0.2 = 5 m on a transmitter tuned for 5 m; without the adapter −0.2.
+   */
+  @Test
+  void anAdapterCountsAndATransmitterStandsInForADriver() {
+    Content probe = new Content.Part(loop.part(PartKind.PROBE, "P-2", "1"));
+    Content cable = new Content.Part(loop.part(PartKind.CABLE, "C-2", "3.8"));
+    Content adapter = new Content.Part(loop.part(PartKind.ADAPTER, "A-2", "0.2"));
+    Content transmitter = new Content.Part(loop.part(PartKind.TRANSMITTER, "T-2", "5"));
+    survey(Chain.of(probe, List.of(cable, adapter), transmitter));
+    says("complete", Verdict.MATCHES);
+    says("length balance", Verdict.MATCHES, "1.0 + 3.8 + 0.2");
+    survey(Chain.of(probe, List.of(cable), transmitter));
+    says("length balance", Verdict.REFUSED, "0.2 m");
+    Content sensor = new Content.Part(loop.part(PartKind.ACCELEROMETER, "X-2", "1"));
+    survey(Chain.of(sensor, List.of(), new Content.None()));
+    says("length balance", Verdict.NOT_JUDGED);
+  }
+
+  private void survey(Chain chain) {
+    loop.write(
+        tx ->
+            loop.world.configuration.survey(
+                tx, loop.point.number(), chain, OneLoop.BUILT.plusSeconds(++surveys), ""));
+  }
+
+  private int surveys;
+
   @Test
   void versionsStayReadableAndTheSameTwiceIsRefused() {
     circuit(new Content.None(), "300");
