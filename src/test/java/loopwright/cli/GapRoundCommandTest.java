@@ -22,8 +22,7 @@ class GapRoundCommandTest {
   @BeforeAll
   static void points() {
     CliRun run =
-        CliRun.of(
-            "import", "demo-data/families.csv", "demo-data/points.csv", "--data", data());
+        CliRun.of("import", "demo-data/families.csv", "demo-data/points.csv", "--data", data());
     assertThat(run.exit()).as(run.out() + run.err()).isEqualTo(Exit.GOOD);
   }
 
