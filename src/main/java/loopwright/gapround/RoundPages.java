@@ -239,8 +239,16 @@ public final class RoundPages implements Pages {
         loop.change().map(RoundWords::signed).orElse(""),
         ranked.common().map(RoundWords::signed).orElse(""),
         RoundWords.of(ranked),
-        judged == null ? "" : LikelyCause.of(loop, judged.view()).orElse(""),
+        likely(ranked, judged),
         "/cause?loop=" + tag);
+  }
+
+  /** At an end of the output one number says nothing of lengths or gaps. */
+  private static String likely(Ranking.Ranked ranked, Judging.@Nullable Judged judged) {
+    if (ranked.isAtARail()) {
+      return "Open, short, touching or no target: look before anything is concluded.";
+    }
+    return judged == null ? "" : LikelyCause.of(ranked.loop(), judged.view()).orElse("");
   }
 
   private void trend(Context http) {
