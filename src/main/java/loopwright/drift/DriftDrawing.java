@@ -23,6 +23,7 @@ import loopwright.print.StackPlot;
 import loopwright.trend.Observation;
 import loopwright.trend.Segment;
 import loopwright.trend.Trend;
+import loopwright.web.UnitsShown;
 
 /** Figures over the years, each with its line and band, cut where a part was exchanged. */
 final class DriftDrawing {
@@ -31,32 +32,34 @@ final class DriftDrawing {
 
   private final Map<Figure, Trend> trends;
   private final List<Cut> cuts;
+  private final UnitsShown units;
 
-  private DriftDrawing(Map<Figure, Trend> trends, List<Cut> cuts) {
+  private DriftDrawing(Map<Figure, Trend> trends, List<Cut> cuts, UnitsShown units) {
     this.trends = trends;
     this.cuts = cuts;
+    this.units = units;
   }
 
   /**
    * @param cuts moments at which a part was exchanged, with its name
    */
-  static String svg(Map<Figure, Trend> trends, List<Cut> cuts, String what) {
+  static String svg(Map<Figure, Trend> trends, List<Cut> cuts, String what, UnitsShown units) {
     Map<Figure, Trend> drawn = new EnumMap<>(trends);
     drawn.values().removeIf(Trend::isEmpty);
-    return drawn.isEmpty() ? "" : StackPlot.svg(new DriftDrawing(drawn, cuts).picture(what));
+    return drawn.isEmpty() ? "" : StackPlot.svg(new DriftDrawing(drawn, cuts, units).picture(what));
   }
 
-  static Trend trend(List<Calibrated> curves, Figure figure) {
+  static Trend trend(List<Calibrated> curves, Figure figure, UnitsShown units) {
     List<Observation> observations = new ArrayList<>();
     for (Calibrated curve : curves) {
       figure
-          .of(curve)
+          .of(curve, units)
           .ifPresent(
               value ->
                   observations.add(
                       new Observation(curve.measuredAt(), value, curve.fingerprint())));
     }
-    return Trend.of(observations);
+    return Trend.of(observations, figure.least(units));
   }
 
   private StackPicture picture(String what) {
@@ -66,7 +69,7 @@ final class DriftDrawing {
         "drift", "How " + what + " moved over the years.", "year", years(), cuts, panes);
   }
 
-  private static Pane pane(Figure figure, Trend trend) {
+  private Pane pane(Figure figure, Trend trend) {
     List<List<Reach>> bands = new ArrayList<>();
     List<Trail> trails = new ArrayList<>();
     for (Segment segment : trend.segments()) {
@@ -87,7 +90,7 @@ final class DriftDrawing {
         trails.add(new Trail("outlier, not dropped", Stroke.NONE, spots(segment, outliers, true)));
       }
     }
-    return new Pane(figure.title(), words(trend), bands, trails);
+    return new Pane(figure.title(units), words(trend), bands, trails);
   }
 
   private static List<Spot> spots(Segment segment, List<Observation> outliers, boolean ofOutliers) {

@@ -29,6 +29,7 @@ import loopwright.loop.DueLoops;
 import loopwright.loop.LoopPanel;
 import loopwright.loop.Need;
 import loopwright.loop.Placed;
+import loopwright.numerics.StraightLine;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
 import loopwright.print.StackPicture.Cut;
@@ -46,6 +47,7 @@ import loopwright.web.Pages;
 import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
+import loopwright.web.UnitsShown;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 
@@ -117,6 +119,7 @@ public final class DriftPages implements Pages, LoopPanel, Need.Source {
       String href,
       String drawing,
       List<SlopeLine> slopes,
+      List<String> headings,
       List<Line> lines,
       @Nullable Advice advice) {}
 
@@ -125,6 +128,7 @@ public final class DriftPages implements Pages, LoopPanel, Need.Source {
   record Panel(String due, String href) {}
 
   private void loop(Context http) {
+    UnitsShown units = UnitsShown.of(http);
     Shown shown =
         database.read(
             sql -> {
@@ -141,6 +145,7 @@ public final class DriftPages implements Pages, LoopPanel, Need.Source {
                   curves,
                   exchanges(sql, number, curves),
                   zone,
+                  units,
                   advice(sql, point, curves));
             });
     page.show(http, "drift/drift", Map.of("drift", shown));
@@ -161,7 +166,13 @@ public final class DriftPages implements Pages, LoopPanel, Need.Source {
               List<Calibrated> curves =
                   curves(calibrations.ofComponent(sql, part.id().number(), MOST));
               return shown(
-                  part.inWords(), "/parts/" + id, curves, changes(curves), ZoneOffset.UTC, null);
+                  part.inWords(),
+                  "/parts/" + id,
+                  curves,
+                  changes(curves),
+                  ZoneOffset.UTC,
+                  UnitsShown.of(http),
+                  null);
             });
     page.show(http, "drift/drift", Map.of("drift", shown));
   }
@@ -180,37 +191,40 @@ public final class DriftPages implements Pages, LoopPanel, Need.Source {
       List<Calibrated> curves,
       List<Cut> cuts,
       ZoneId zone,
+      UnitsShown units,
       @Nullable Advice advice) {
     Map<Figure, Trend> trends = new EnumMap<>(Figure.class);
     for (Figure figure : Figure.values()) {
-      trends.put(figure, DriftDrawing.trend(curves, figure));
+      trends.put(figure, DriftDrawing.trend(curves, figure, units));
     }
     return new Shown(
         title,
         href,
-        DriftDrawing.svg(trends, cuts, title),
-        slopes(trends),
-        curves.stream().map(curve -> line(curve, trends, zone)).toList(),
+        DriftDrawing.svg(trends, cuts, title, units),
+        slopes(trends, units),
+        trends.keySet().stream().map(figure -> figure.title(units)).toList(),
+        curves.stream().map(curve -> line(curve, trends, zone, units)).toList(),
         advice);
   }
 
-  private static List<SlopeLine> slopes(Map<Figure, Trend> trends) {
+  private static List<SlopeLine> slopes(Map<Figure, Trend> trends, UnitsShown units) {
     List<SlopeLine> lines = new ArrayList<>();
     trends.forEach(
         (figure, trend) ->
             trend
                 .latest()
                 .filter(segment -> segment.line().isPresent())
-                .ifPresent(segment -> lines.add(new SlopeLine(figure.title(), slope(segment)))));
+                .ifPresent(
+                    segment -> lines.add(new SlopeLine(figure.title(units), slope(segment)))));
     return lines;
   }
 
   private static String slope(Segment segment) {
-    var line = segment.line().orElseThrow();
-    return "%s a year, 95 %% of %s; %s from %s curves"
+    StraightLine line = segment.line().orElseThrow();
+    return "%s ± %s a year (95 %%); %s, from %s curves"
         .formatted(
             number(line.slope()),
-            "±" + number(line.slopeHalfWidth(0.95)),
+            number(line.slopeHalfWidth(0.95)),
             segment.drifts()
                 ? "it drifts"
                 : "no drift can be told from chance (not significant at 5 %)",
@@ -221,18 +235,19 @@ public final class DriftPages implements Pages, LoopPanel, Need.Source {
     return String.format(Locale.ROOT, "%.4f", number).replace('-', '\u2212');
   }
 
-  private static Line line(Calibrated curve, Map<Figure, Trend> trends, ZoneId zone) {
+  private static Line line(
+      Calibrated curve, Map<Figure, Trend> trends, ZoneId zone, UnitsShown units) {
     List<String> figures = new ArrayList<>();
     List<String> marked = new ArrayList<>();
     trends.forEach(
         (figure, trend) -> {
           figures.add(
-              figure.of(curve).isPresent()
-                  ? String.format(Locale.ROOT, "%.3f", figure.of(curve).getAsDouble())
+              figure.of(curve, units).isPresent()
+                  ? String.format(Locale.ROOT, "%.3f", figure.of(curve, units).getAsDouble())
                       .replace('-', '\u2212')
                   : "");
-          if (isOutlier(trend, figure, curve)) {
-            marked.add(figure.title().replaceAll(",.*", "").toLowerCase(Locale.ROOT));
+          if (isOutlier(trend, figure, curve, units)) {
+            marked.add(figure.title(units).replaceAll(",.*", "").toLowerCase(Locale.ROOT));
           }
         });
     return new Line(
@@ -246,12 +261,13 @@ public final class DriftPages implements Pages, LoopPanel, Need.Source {
         marked.isEmpty() ? "" : "outlier: " + String.join(", ", marked));
   }
 
-  private static boolean isOutlier(Trend trend, Figure figure, Calibrated curve) {
-    if (figure.of(curve).isEmpty()) {
+  private static boolean isOutlier(Trend trend, Figure figure, Calibrated curve, UnitsShown units) {
+    if (figure.of(curve, units).isEmpty()) {
       return false;
     }
     Observation seen =
-        new Observation(curve.measuredAt(), figure.of(curve).getAsDouble(), curve.fingerprint());
+        new Observation(
+            curve.measuredAt(), figure.of(curve, units).getAsDouble(), curve.fingerprint());
     return trend.segments().stream().anyMatch(segment -> segment.outliers().contains(seen));
   }
 
@@ -341,7 +357,7 @@ public final class DriftPages implements Pages, LoopPanel, Need.Source {
     return new IntervalAdvice.Known(
         months,
         within,
-        DriftDrawing.trend(curves, Figure.ASF).latest(),
+        DriftDrawing.trend(curves, Figure.ASF, UnitsShown.METRIC).latest(),
         tolerance,
         profile.slope());
   }

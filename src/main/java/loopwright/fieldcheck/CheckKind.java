@@ -35,9 +35,9 @@ enum CheckKind {
       List.of(
           Item.chosen("injected-as", "What was injected", "direct voltage", "pk-pk", "peak", "rms"),
           Item.measured("alert", "Alert acted at", Unit.MICROMETRE, Unit.MIL).within(-6e4, 6e4),
-          Item.measured("alert-delay", "after", Unit.SECOND),
+          Item.measured("alert-delay", "Alert delay", Unit.SECOND),
           Item.measured("danger", "Danger acted at", Unit.MICROMETRE, Unit.MIL).within(-6e4, 6e4),
-          Item.measured("danger-delay", "after", Unit.SECOND),
+          Item.measured("danger-delay", "Danger delay", Unit.SECOND),
           Item.chosen("ok-fault", "Not-OK on an open input", "acted", "did not act"),
           Item.chosen("relay", "Relay", "changed over", "did not change over", "inhibited")),
       List.of(
@@ -99,7 +99,7 @@ enum CheckKind {
           Item.measured("band-low", "Band from", Unit.DECIBEL)
               .within(-60, 0)
               .hinting("else −3 dB up to 10 kHz"),
-          Item.measured("band-high", "to", Unit.DECIBEL).within(0, 60),
+          Item.measured("band-high", "Band to", Unit.DECIBEL).within(0, 60),
           Item.measured("cable", "Field cable", Unit.METRE, Unit.FOOT).within(0, 5_000),
           Item.measured(
                   "capacitance",

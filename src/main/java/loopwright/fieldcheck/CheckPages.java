@@ -195,7 +195,7 @@ public final class CheckPages implements Pages, LoopPanel {
     Map<String, Object> model = new HashMap<>();
     model.put("loop", loop);
     model.put("form", form);
-    model.put("title", Text.capital(kind.word()));
+    model.put("heading", Text.capital(kind.word()));
     model.put("about", kind.about());
     model.put("items", kind.items());
     model.put("columns", kind.columns());

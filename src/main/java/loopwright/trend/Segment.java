@@ -12,9 +12,11 @@ import org.apache.commons.statistics.distribution.TDistribution;
  *
  * @param name of it
  * @param observations oldest first
+ * @param least so far off the line a value must be to be called an outlier
  * @param line value over years; empty where fewer than three moments show no spread
  */
-public record Segment(String name, List<Observation> observations, Optional<StraightLine> line) {
+public record Segment(
+    String name, List<Observation> observations, double least, Optional<StraightLine> line) {
   /** Two-sided level of the outlier test, shared among the observations (Bonferroni). */
   private static final double LEVEL = 0.01;
 
@@ -24,11 +26,11 @@ public record Segment(String name, List<Observation> observations, Optional<Stra
     observations = List.copyOf(observations);
   }
 
-  static Segment of(String name, List<Observation> observations) {
+  static Segment of(String name, List<Observation> observations, double least) {
     long moments = observations.stream().map(Observation::at).distinct().count();
     boolean fits = observations.size() >= StraightLine.FEWEST && moments >= 2;
     return new Segment(
-        name, observations, fits ? Optional.of(fit(observations)) : Optional.empty());
+        name, observations, least, fits ? Optional.of(fit(observations)) : Optional.empty());
   }
 
   private static StraightLine fit(List<Observation> observations) {
@@ -52,7 +54,8 @@ public record Segment(String name, List<Observation> observations, Optional<Stra
     double limit = TDistribution.of(n - 3).inverseSurvivalProbability(LEVEL / n / 2);
     List<Observation> outliers = new ArrayList<>();
     for (Observation one : observations) {
-      if (studentised(line.get(), one, n) > limit) {
+      double off = Math.abs(one.value() - line.get().at(one.years()));
+      if (off >= least && studentised(line.get(), one, n) > limit) {
         outliers.add(one);
       }
     }

@@ -18,7 +18,10 @@ public record Trend(List<Segment> segments) {
     segments = List.copyOf(segments);
   }
 
-  public static Trend of(List<Observation> observations) {
+  /**
+   * @param least so far off its line a value must be to be called an outlier, in its unit
+   */
+  public static Trend of(List<Observation> observations, double least) {
     List<Observation> rising = new ArrayList<>(observations);
     rising.sort(Comparator.comparing(Observation::at));
     Map<String, List<Observation>> byName = new LinkedHashMap<>();
@@ -26,7 +29,7 @@ public record Trend(List<Segment> segments) {
         one -> byName.computeIfAbsent(one.segment(), name -> new ArrayList<>()).add(one));
     return new Trend(
         byName.entrySet().stream()
-            .map(entry -> Segment.of(entry.getKey(), entry.getValue()))
+            .map(entry -> Segment.of(entry.getKey(), entry.getValue(), least))
             .toList());
   }
 

@@ -77,14 +77,14 @@ class TrendTest {
     for (int year = 0; year < 6; year++) {
       all.add(at(2010 - 1970 + year, year < 3 ? 7.80 + 0.01 * year : 7.95, year < 3 ? "a" : "b"));
     }
-    Trend trend = Trend.of(all);
+    Trend trend = Trend.of(all, 0);
     assertThat(trend.segments()).extracting(Segment::name).containsExactly("a", "b");
     Segment first = trend.segments().get(0);
     assertThat(first.line().orElseThrow().slope()).isCloseTo(0.01, within(1e-6));
     assertThat(trend.latest().orElseThrow().name()).isEqualTo("b");
     assertThat(trend.latest().orElseThrow().drifts()).isFalse();
-    assertThat(Trend.of(List.of()).isEmpty()).isTrue();
-    assertThat(Trend.of(List.of(at(40, 7, "a"), at(41, 8, "a"))).segments().get(0).line())
+    assertThat(Trend.of(List.of(), 0).isEmpty()).isTrue();
+    assertThat(Trend.of(List.of(at(40, 7, "a"), at(41, 8, "a")), 0).segments().get(0).line())
         .as("two show no spread")
         .isEmpty();
   }
@@ -96,11 +96,12 @@ class TrendTest {
     for (int i = 0; i < noise.length; i++) {
       all.add(at(40 + i, 7.874 + noise[i], "a"));
     }
-    assertThat(Trend.of(all).segments().get(0).outliers()).isEmpty();
+    assertThat(Trend.of(all, 0).segments().get(0).outliers()).isEmpty();
     Observation far = at(43.5, 8.3, "a");
     all.add(far);
-    Segment segment = Trend.of(all).segments().get(0);
+    Segment segment = Trend.of(all, 0).segments().get(0);
     assertThat(segment.outliers()).containsExactly(far);
+    assertThat(Trend.of(all, 0.5).segments().get(0).outliers()).as("too near to matter").isEmpty();
     assertThat(segment.line().orElseThrow().count()).isEqualTo(9);
   }
 
@@ -108,7 +109,7 @@ class TrendTest {
   @Test
   void theBandHoldsTheLine() {
     List<Observation> all = List.of(at(40, 0, "a"), at(41, 1, "a"), at(42, 2, "a"), at(43, 4, "a"));
-    Segment segment = Trend.of(all).segments().get(0);
+    Segment segment = Trend.of(all, 0).segments().get(0);
     assertThat(segment.line().orElseThrow().slope()).isCloseTo(1.3, within(1e-6));
     double middle = 4.302653 * Math.sqrt(0.15 / 4);
     assertThat(segment.halfWidthAt(41.5, 0.95)).isCloseTo(middle, within(1e-5));
@@ -139,7 +140,7 @@ class TrendTest {
     for (int i = 0; i < noise.length; i++) {
       all.add(at(40 + i, 7.874 + 0.08 * i + noise[i], "a"));
     }
-    Segment segment = Trend.of(all).segments().get(0);
+    Segment segment = Trend.of(all, 0).segments().get(0);
     assertThat(segment.drifts()).isTrue();
     IntervalAdvice advice = IntervalAdvice.of(known(24, segment, true, true, true, true, true));
     // 0.3937 − 0.32 = 0.07 are left and 0.08 a year are used up: some eleven months
