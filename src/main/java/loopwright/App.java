@@ -41,6 +41,7 @@ import loopwright.db.Database;
 import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.db.Tx;
+import loopwright.demo.DemoEquipment;
 import loopwright.demo.DemoPlant;
 import loopwright.demo.DemoSheets;
 import loopwright.drift.DriftPages;
@@ -588,6 +589,7 @@ public final class App implements AutoCloseable {
     if (database.read(plant::sites).isEmpty()) {
       announce.run();
       DemoPlant.load(database, importing, plant, clock);
+      DemoEquipment.register(database, standards, clock);
       DemoSheets.enter(database, plant, families, sheets, alloys);
     }
   }
