@@ -249,6 +249,9 @@ class DemoBrowserTest {
             "/scan",
             "/stock",
             "/exchanges",
+            "/outages",
+            "/bypasses",
+            "/work-steps",
             "/concessions",
             "/families",
             "/profiles")) {

@@ -1,6 +1,7 @@
 package loopwright.pack;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,6 +33,7 @@ public final class Packs {
   private final WorkSteps steps = new WorkSteps();
   private final Outages outages;
   private final SheetWriter writer;
+  private final Map<Long, List<Revision.Loop>> frozen = Collections.synchronizedMap(new Newest());
 
   /**
    * @param facts where sheets get what they say from
@@ -74,8 +76,14 @@ public final class Packs {
         .orElseThrow(() -> new Refused(PackProblem.NO_SUCH_REVISION, outage.number(), number));
   }
 
+  /** In the order of the pack. What is frozen never changes, so it is read once. */
   List<Revision.Loop> loops(DSLContext sql, Revision revision) {
-    return store.loops(sql, revision.id());
+    List<Revision.Loop> known = frozen.get(revision.id());
+    if (known == null) {
+      known = store.loops(sql, revision.id());
+      frozen.put(revision.id(), known);
+    }
+    return known;
   }
 
   /** All that came back, oldest first. */
@@ -167,5 +175,16 @@ public final class Packs {
       changed.add(new Changed("first page", List.of("name, window, trains or team")));
     }
     return changed;
+  }
+
+  /** Revisions looked at last; older ones are read again when somebody asks. */
+  private static final class Newest extends LinkedHashMap<Long, List<Revision.Loop>> {
+    private static final long serialVersionUID = 1L;
+    private static final int MOST = 8;
+
+    @Override
+    protected boolean removeEldestEntry(Map.Entry<Long, List<Revision.Loop>> eldest) {
+      return size() > MOST;
+    }
   }
 }

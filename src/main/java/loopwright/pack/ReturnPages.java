@@ -261,7 +261,7 @@ public final class ReturnPages implements Pages, OutagePart {
     int kept = 0;
     for (ReturnPlan.LoopPlan loop : plan.loops()) {
       boolean takes = loop.fate() == ReturnPlan.Fate.KEEP || loop.fate() == ReturnPlan.Fate.ASK;
-      if (takes && keep(http, outage, file.get(), loop.tag(), confirmed, form)) {
+      if (takes && keep(http, outage, plan.file(), loop.tag(), confirmed, form)) {
         kept++;
       }
     }
@@ -278,11 +278,11 @@ public final class ReturnPages implements Pages, OutagePart {
   }
 
   private boolean keep(
-      Context http, Outage outage, HeldFiles.Held file, String tag, boolean confirmed, Form form) {
+      Context http, Outage outage, FilledFile file, String tag, boolean confirmed, Form form) {
     try {
       database.write(
           People.act(Actor.of(http), "bring work pack back", outage.number() + ", " + tag),
-          tx -> returns.keep(tx, outage, file.name(), file.bytes(), tag, confirmed));
+          tx -> returns.keep(tx, outage, file, tag, confirmed));
       return true;
     } catch (Refused refused) {
       form.complain(refused);

@@ -8,10 +8,12 @@ import org.jspecify.annotations.Nullable;
  * What would become of a file that came back; nothing is written.
  *
  * @param held by which the file is found again
+ * @param file as it was read
  * @param problems of the file as a whole
  * @param loops in the order of the file
  */
-record ReturnPlan(String held, String fileName, List<Complaint> problems, List<LoopPlan> loops) {
+record ReturnPlan(
+    String held, String fileName, FilledFile file, List<Complaint> problems, List<LoopPlan> loops) {
   ReturnPlan {
     problems = List.copyOf(problems);
     loops = List.copyOf(loops);

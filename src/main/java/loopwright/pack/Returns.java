@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import loopwright.calibration.Calibrations;
@@ -68,13 +69,25 @@ public final class Returns {
   ReturnPlan plan(DSLContext sql, Outage outage, String name, byte[] bytes) {
     Complaints complaints = new Complaints();
     FilledFile file = FilledFile.read(name, bytes, complaints);
-    List<ReturnPlan.LoopPlan> loops = new ArrayList<>();
-    if (complaints.isEmpty()) {
-      new ReturnReader(sql, outage, packs, records.register().get(), file, complaints)
-          .loops()
-          .forEach(given -> loops.add(plan(sql, outage, file, given)));
-    }
-    return new ReturnPlan(Frozen.hash(bytes), name, complaints.kept(), loops);
+    List<ReturnPlan.LoopPlan> loops =
+        complaints.isEmpty() ? plans(sql, outage, file, complaints, any -> true) : List.of();
+    return new ReturnPlan(Frozen.hash(bytes), name, file, complaints.kept(), loops);
+  }
+
+  /**
+   * @param wanted which loops to look at, by tag
+   */
+  private List<ReturnPlan.LoopPlan> plans(
+      DSLContext sql,
+      Outage outage,
+      FilledFile file,
+      Complaints complaints,
+      Predicate<String> wanted) {
+    return new ReturnReader(sql, outage, packs, records.register().get(), file, complaints)
+        .loops().stream()
+            .filter(given -> wanted.test(given.loop().sheet().tag()))
+            .map(given -> plan(sql, outage, file, given))
+            .toList();
   }
 
   private ReturnPlan.LoopPlan plan(
@@ -255,20 +268,19 @@ public final class Returns {
    * @return what was recorded, in words
    * @throws Refused if it can't be kept; then nothing of it is
    */
-  String keep(Tx tx, Outage outage, String name, byte[] bytes, String tag, boolean confirmed) {
+  String keep(Tx tx, Outage outage, FilledFile file, String tag, boolean confirmed) {
     packs.outages().hold(tx, outage.id());
     Outage now = packs.outages().one(tx.sql(), outage.id());
     Outages.refuseClosed(now);
     ReturnPlan.LoopPlan plan =
-        plan(tx.sql(), now, name, bytes).loops().stream()
-            .filter(loop -> loop.tag().equals(tag))
+        plans(tx.sql(), now, file, new Complaints(), tag::equals).stream()
             .findFirst()
             .orElseThrow(() -> new Refused(PackProblem.FORGOTTEN));
     LoopReturn read = plan.read();
     if (read == null) {
       String why =
           plan.problems().stream().map(Complaint::message).findFirst().orElse(plan.fate().word());
-      throw new Refused(PackProblem.NOT_KEPT, name, "", "", tag, why);
+      throw new Refused(PackProblem.NOT_KEPT, file.name(), "", "", tag, why);
     }
     if (!plan.questions().isEmpty() && !confirmed) {
       throw new Refused(PackProblem.QUESTIONS, tag);
