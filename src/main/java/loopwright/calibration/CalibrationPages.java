@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
 import loopwright.curve.CurveResult;
@@ -149,6 +150,7 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
     List<Calibrated> shown = found.size() > PAGE ? found.subList(0, PAGE) : found;
     Map<String, Object> model = new HashMap<>();
     model.put("rows", shown.stream().map(c -> row(c, ZoneOffset.UTC, units)).toList());
+    model.put("marks", marks(shown));
     model.put("drafts", drafts(Actor.of(http)));
     model.put("chips", chips(verdict));
     model.put(
@@ -156,6 +158,18 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
         found.size() > PAGE ? address(verdict) + "before=" + shown.get(PAGE - 1).number() : null);
     model.put("newest", before == null ? null : address(verdict));
     page.show(http, "calibration/list", model);
+  }
+
+  /** What other features have to say of each, by the record's number. */
+  private Map<String, String> marks(List<Calibrated> shown) {
+    Map<Long, String> byId = new HashMap<>();
+    database.read(
+        sql -> {
+          panels.forEach(panel -> byId.putAll(panel.marks(sql, shown)));
+          return byId;
+        });
+    return shown.stream()
+        .collect(Collectors.toMap(Calibrated::number, c -> byId.getOrDefault(c.id(), "")));
   }
 
   private static Condition which(String verdict) {

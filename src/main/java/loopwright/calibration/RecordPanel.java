@@ -1,5 +1,7 @@
 package loopwright.calibration;
 
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import loopwright.web.Actor;
 import loopwright.web.UnitsShown;
@@ -14,6 +16,13 @@ public interface RecordPanel {
 
   /** Empty where it has nothing to say of that record. */
   Optional<Object> model(DSLContext sql, Calibrated record, Reader reader);
+
+  /**
+   * A word or two on each of many records, for their list; of those it has nothing to say, none.
+   */
+  default Map<Long, String> marks(DSLContext sql, List<Calibrated> records) {
+    return Map.of();
+  }
 
   /** Who looks at it, in which units. */
   record Reader(Actor actor, UnitsShown units) {}

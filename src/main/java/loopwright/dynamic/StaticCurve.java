@@ -47,20 +47,7 @@ public final class StaticCurve {
 
   /** The gap at which it gives that output, µm; empty beyond its readings. */
   public OptionalDouble gapAt(double volts) {
-    double low = curve.firstX();
-    double high = curve.lastX();
-    if (volts > curve.at(low) || volts < curve.at(high)) {
-      return OptionalDouble.empty();
-    }
-    for (int i = 0; i < 60; i++) {
-      double middle = (low + high) / 2;
-      if (curve.at(middle) > volts) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return OptionalDouble.of((low + high) / 2);
+    return curve.whereIs(volts);
   }
 
   public boolean reaches(double gapMicrometres) {

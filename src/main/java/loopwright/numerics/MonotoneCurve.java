@@ -1,6 +1,7 @@
 package loopwright.numerics;
 
 import java.util.Arrays;
+import java.util.OptionalDouble;
 
 /**
  * A smooth curve through points that only rise or only fall, itself never turning between them;
@@ -12,6 +13,9 @@ import java.util.Arrays;
  * @see "Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300–304 (from memory)"
  */
 public final class MonotoneCurve {
+  /** More than a double can tell apart. */
+  private static final int HALVINGS = 60;
+
   private final double[] x;
   private final double[] y;
   private final double[] slopes;
@@ -83,6 +87,25 @@ public final class MonotoneCurve {
         + width * slopes[i] * t * (1 - t) * (1 - t)
         + y[i + 1] * t * t * (3 - 2 * t)
         + width * slopes[i + 1] * t * t * (t - 1);
+  }
+
+  /** The x between the ends at which the curve has that y; empty where it never has. */
+  public OptionalDouble whereIs(double value) {
+    double direction = Math.signum(y[y.length - 1] - y[0]);
+    double low = x[0];
+    double high = x[x.length - 1];
+    if (direction * (value - y[0]) < 0 || direction * (value - y[y.length - 1]) > 0) {
+      return OptionalDouble.empty();
+    }
+    for (int i = 0; i < HALVINGS; i++) {
+      double middle = (low + high) / 2;
+      if (direction * (at(middle) - value) < 0) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return OptionalDouble.of((low + high) / 2);
   }
 
   /** The curve's slope at that x, y per x. */

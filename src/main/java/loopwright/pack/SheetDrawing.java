@@ -6,9 +6,9 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.print.ChainDrawing;
 import loopwright.print.PdfFace;
+import loopwright.print.PdfPicture;
 import loopwright.print.PdfSheet;
 import loopwright.print.QrCode;
-import loopwright.print.SvgOnPaper;
 import loopwright.problem.Text;
 import loopwright.units.Length;
 
@@ -89,7 +89,7 @@ final class SheetDrawing {
 
   private void chain() throws IOException {
     double used =
-        SvgOnPaper.draw(
+        PdfPicture.draw(
             paper.text(),
             paper.page(),
             ChainDrawing.svg(ChainShown.picture(sheet)),

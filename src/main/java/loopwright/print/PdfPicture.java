@@ -40,18 +40,34 @@ public final class PdfPicture {
   }
 
   /** What a group hands down. */
-  private record Style(String stroke, String fill, double width, double size, boolean bold) {
+  private record Style(
+      String stroke,
+      String fill,
+      double width,
+      String dash,
+      double size,
+      boolean bold,
+      boolean mono) {
+    static final Style FIRST = new Style("none", INK, 1, "", 12, false, false);
+
     Style of(Element e) {
       return new Style(
           value(e, "stroke", stroke),
           value(e, "fill", fill),
           number(value(e, "stroke-width", Double.toString(width))),
+          value(e, "stroke-dasharray", dash),
           number(value(e, "font-size", Double.toString(size))),
-          e.hasAttribute("font-weight") ? number(e.getAttribute("font-weight")) > 500 : bold);
+          e.hasAttribute("font-weight") ? number(e.getAttribute("font-weight")) > 500 : bold,
+          e.hasAttribute("font-family") ? e.getAttribute("font-family").contains("Mono") : mono);
+    }
+
+    PdfFace face() {
+      if (mono) {
+        return PdfFace.MONO_BOLD;
+      }
+      return bold ? PdfFace.SANS_BOLD : PdfFace.SANS;
     }
   }
-
-  private static final Style FIRST = new Style("none", INK, 1, 12, false);
 
   /**
    * Draws it with its upper left corner at that place.
@@ -66,7 +82,7 @@ public final class PdfPicture {
       throws IOException {
     Element root = parsed(svg);
     double scale = width / number(root.getAttribute("width"));
-    new PdfPicture(text, page, left, top, scale).children(root, FIRST);
+    new PdfPicture(text, page, left, top, scale).children(root, Style.FIRST.of(root));
     return number(root.getAttribute("height")) * scale;
   }
 
@@ -131,7 +147,7 @@ public final class PdfPicture {
   private void line(Element e, Style style) throws IOException {
     page.moveTo(x(of(e, "x1")), y(of(e, "y1")));
     page.lineTo(x(of(e, "x2")), y(of(e, "y2")));
-    paint(e, style, false);
+    paint(style, false);
   }
 
   private void rect(Element e, Style style) throws IOException {
@@ -144,7 +160,7 @@ public final class PdfPicture {
       hatched(x, y, wide, high);
     } else {
       page.addRect(x, y, wide, high);
-      paint(e, style, true);
+      paint(style, true);
     }
   }
 
@@ -179,7 +195,7 @@ public final class PdfPicture {
     page.curveTo(x(cx - r), y(cy - k), x(cx - k), y(cy - r), x(cx), y(cy - r));
     page.curveTo(x(cx + k), y(cy - r), x(cx + r), y(cy - k), x(cx + r), y(cy));
     page.closePath();
-    paint(e, style, true);
+    paint(style, true);
   }
 
   private void polyline(Element e, Style style) throws IOException {
@@ -187,7 +203,7 @@ public final class PdfPicture {
     for (int i = 0; i < points.length; i += 2) {
       to(i == 0, number(points[i]), number(points[i + 1]));
     }
-    paint(e, style, !style.fill().equals("none"));
+    paint(style, !style.fill().equals("none"));
   }
 
   private void to(boolean first, double x, double y) throws IOException {
@@ -198,23 +214,33 @@ public final class PdfPicture {
     }
   }
 
-  /** Straight pieces only: M, L and Z. */
+  /** Straight pieces only: M and L, H and V with their relative forms, Z. */
   private void path(Element e, Style style) throws IOException {
-    String[] words = e.getAttribute("d").replaceAll("([MLZ])", " $1 ").trim().split("\\s+");
-    for (int i = 0; i < words.length; i++) {
-      switch (words[i]) {
+    String[] words = e.getAttribute("d").replaceAll("([A-Za-z])", " $1 ").trim().split("[\\s,]+");
+    double x = 0;
+    double y = 0;
+    for (int i = 0; i < words.length; ) {
+      String command = words[i++];
+      switch (command) {
         case "M", "L" -> {
-          to(words[i].equals("M"), number(words[i + 1]), number(words[i + 2]));
-          i += 2;
+          x = number(words[i++]);
+          y = number(words[i++]);
         }
-        case "Z" -> page.closePath();
-        default -> throw new IllegalArgumentException("not drawn in PDF: " + words[i]);
+        case "H" -> x = number(words[i++]);
+        case "h" -> x += number(words[i++]);
+        case "V" -> y = number(words[i++]);
+        case "v" -> y += number(words[i++]);
+        case "Z", "z" -> page.closePath();
+        default -> throw new IllegalArgumentException("not drawn in PDF: " + command);
+      }
+      if (!command.equalsIgnoreCase("Z")) {
+        to(command.equals("M"), x, y);
       }
     }
-    paint(e, style, true);
+    paint(style, true);
   }
 
-  private void paint(Element e, Style style, boolean area) throws IOException {
+  private void paint(Style style, boolean area) throws IOException {
     boolean filled = area && !style.fill().equals("none");
     boolean stroked = !style.stroke().equals("none");
     if (filled) {
@@ -223,7 +249,7 @@ public final class PdfPicture {
     if (stroked) {
       page.setStrokingColor(Color.decode(style.stroke()));
       page.setLineWidth((float) (style.width() * scale));
-      page.setLineDashPattern(dashes(e), 0);
+      page.setLineDashPattern(dashes(style.dash()), 0);
     }
     if (filled && stroked) {
       page.fillAndStroke();
@@ -234,8 +260,8 @@ public final class PdfPicture {
     }
   }
 
-  private float[] dashes(Element e) {
-    String typed = e.getAttribute("stroke-dasharray").trim();
+  private float[] dashes(String pattern) {
+    String typed = pattern.trim();
     if (typed.isEmpty()) {
       return new float[0];
     }
@@ -247,18 +273,16 @@ public final class PdfPicture {
     return dashes;
   }
 
-  private record Piece(String words, boolean bold) {}
+  private record Piece(String words, PdfFace face, double size) {}
 
   private void label(Element e, Style style) throws IOException {
     List<Piece> pieces = new ArrayList<>();
-    for (Node node = e.getFirstChild(); node != null; node = node.getNextSibling()) {
-      boolean bold = node instanceof Element part ? style.of(part).bold() : style.bold();
-      pieces.add(new Piece(node.getTextContent(), bold));
-    }
-    double size = style.size() * scale;
     double width = 0;
-    for (Piece piece : pieces) {
-      width += text.width(face(piece), piece.words(), size);
+    for (Node node = e.getFirstChild(); node != null; node = node.getNextSibling()) {
+      Style own = node instanceof Element part ? style.of(part) : style;
+      Piece piece = new Piece(node.getTextContent(), own.face(), own.size() * scale);
+      pieces.add(piece);
+      width += width(piece);
     }
     double shift =
         switch (e.getAttribute("text-anchor")) {
@@ -269,13 +293,13 @@ public final class PdfPicture {
     double at = x(of(e, "x")) - shift;
     page.setNonStrokingColor(Color.decode(style.fill().equals("none") ? INK : style.fill()));
     for (Piece piece : pieces) {
-      text.write(page, face(piece), at, y(of(e, "y")), size, piece.words());
-      at += text.width(face(piece), piece.words(), size);
+      text.write(page, piece.face(), at, y(of(e, "y")), piece.size(), piece.words());
+      at += width(piece);
     }
   }
 
-  private static PdfFace face(Piece piece) {
-    return piece.bold() ? PdfFace.SANS_BOLD : PdfFace.SANS;
+  private double width(Piece piece) {
+    return text.width(piece.face(), piece.words(), piece.size());
   }
 
   private static double of(Element e, String attribute) {

@@ -11,8 +11,6 @@ import loopwright.numerics.MonotoneCurve;
  * @param straight where it is straight within the limits that judged it; empty where it nowhere is
  */
 public record OutputCurve(MonotoneCurve curve, GapSpan known, Optional<GapSpan> straight) {
-  private static final int HALVINGS = 60;
-
   /**
    * Smoothly through readings.
    *
@@ -83,19 +81,6 @@ public record OutputCurve(MonotoneCurve curve, GapSpan known, Optional<GapSpan> 
 
   /** The gap, µm, at which the output is that; empty beyond the readings. */
   public OptionalDouble gapAt(double volts) {
-    double low = known.nearMicrometres();
-    double high = known.farMicrometres();
-    if (volts > curve.at(low) || volts < curve.at(high)) {
-      return OptionalDouble.empty();
-    }
-    for (int i = 0; i < HALVINGS; i++) {
-      double middle = (low + high) / 2;
-      if (curve.at(middle) > volts) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return OptionalDouble.of((low + high) / 2);
+    return curve.whereIs(volts);
   }
 }

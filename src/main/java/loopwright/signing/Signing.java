@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import loopwright.calibration.Calibrated;
@@ -37,6 +38,22 @@ public final class Signing {
   /** Signatures under a calibration, the technician's first. */
   public List<Signature> signatures(DSLContext sql, Calibrated c) {
     return store.signatures(sql, c.id());
+  }
+
+  /** How far each of many records is signed, in a word or two. */
+  Map<Long, String> marks(DSLContext sql, List<Calibrated> records) {
+    Map<Long, List<Signature>> signed =
+        store.signatures(sql, records.stream().map(Calibrated::id).toList());
+    return records.stream()
+        .collect(
+            Collectors.toMap(Calibrated::id, c -> mark(c, signed.getOrDefault(c.id(), List.of()))));
+  }
+
+  private static String mark(Calibrated c, List<Signature> signatures) {
+    if (signatures.isEmpty()) {
+      return c.origin().equals("entered") ? "unsigned" : "imported, unsigned";
+    }
+    return as(signatures, Signature.REVIEWER).isPresent() ? "signed, reviewed" : "signed";
   }
 
   private static Optional<Signature> as(List<Signature> signatures, String role) {

@@ -69,6 +69,11 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
   }
 
   @Override
+  public Map<Long, String> marks(DSLContext sql, List<Calibrated> records) {
+    return signing.marks(sql, records);
+  }
+
+  @Override
   public void mount(Routes routes) {
     routes.get(
         "/calibrations/{number}/sign",

@@ -10,6 +10,8 @@ import static loopwright.db.gen.Tables.STANDARD_CONCESSION;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.Person;
 import loopwright.db.gen.tables.records.AuthorisationEndedRecord;
@@ -132,6 +134,12 @@ final class SigningStore {
 
   List<Signature> signatures(DSLContext sql, long calibration) {
     return signatures(sql, CALIBRATION_SIGNATURE.CALIBRATION_ID.eq(calibration));
+  }
+
+  /** Of many calibrations, by their ids. */
+  Map<Long, List<Signature>> signatures(DSLContext sql, List<Long> calibrations) {
+    return signatures(sql, CALIBRATION_SIGNATURE.CALIBRATION_ID.in(calibrations)).stream()
+        .collect(Collectors.groupingBy(Signature::calibration));
   }
 
   private static List<Signature> signatures(DSLContext sql, Condition which) {

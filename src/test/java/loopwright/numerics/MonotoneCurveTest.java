@@ -62,4 +62,18 @@ class MonotoneCurveTest {
           .isInstanceOf(IllegalArgumentException.class);
     }
   }
+
+  @Test
+  void aValueIsFoundWhereTheCurveHasItAndNowhereElse() {
+    MonotoneCurve falling =
+        MonotoneCurve.through(new double[] {250, 500, 750}, new double[] {-2, -4.1, -5.9});
+    assertThat(falling.whereIs(-4.1)).hasValueCloseTo(500.0, within(1e-9));
+    assertThat(falling.at(falling.whereIs(-5).getAsDouble())).isCloseTo(-5, within(1e-12));
+    assertThat(falling.whereIs(-2)).hasValueCloseTo(250.0, within(1e-9));
+    assertThat(falling.whereIs(-1.9)).isEmpty();
+    assertThat(falling.whereIs(-6)).isEmpty();
+    MonotoneCurve rising = MonotoneCurve.through(new double[] {0, 1}, new double[] {3, 5});
+    assertThat(rising.whereIs(4)).hasValueCloseTo(0.5, within(1e-12));
+    assertThat(rising.whereIs(2.9)).isEmpty();
+  }
 }

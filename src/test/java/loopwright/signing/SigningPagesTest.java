@@ -155,6 +155,15 @@ class SigningPagesTest {
     assertThat(sign(technician, record).status()).isEqualTo(303);
   }
 
+  /** How the list of calibrations marks it. */
+  private String listed(String record) {
+    return technician
+        .get("/calibrations")
+        .page()
+        .select("tr:has(a[href=" + record + "]) td[data-label=Signed]")
+        .text();
+  }
+
   @Test
   void anotherPersonReviewsWhereTheProfileAsks() {
     Map<String, String> fields = Shop.fields(engineer.get("/profiles/api670-2mm/change").page());
@@ -167,14 +176,17 @@ class SigningPagesTest {
     assertThat(authorise(administrator, "Demo Engineer", "review").status()).isEqualTo(303);
     String record = kept("as found", "08:00");
     assertThat(against(engineer, record + "/review")).contains("is not signed by the one who took");
+    assertThat(listed(record)).isEqualTo("unsigned");
     sign(technician, record);
     assertThat(signatures(record)).contains("signed, waits for review");
+    assertThat(listed(record)).isEqualTo("signed");
     assertThat(technician.get("/").page().text()).contains("its profile asks for a review");
     assertThat(against(technician, record + "/review"))
         .contains("You signed", "Another person reviews it");
     assertThat(engineer.post(record + "/review", "password", People.DEMO_PASSWORD).location())
         .isEqualTo(record);
     assertThat(signatures(record)).contains("signed and reviewed", "reviewer Demo Engineer");
+    assertThat(listed(record)).isEqualTo("signed, reviewed");
     assertThat(technician.get("/").page().text()).doesNotContain("its profile asks for a review");
   }
 
