@@ -70,7 +70,8 @@ class OutagePagesTest {
           List.of("loop", page.select("input[name=loop][aria-label=" + tag + "]").attr("value")));
     }
     fields.addAll(List.of("work", "as-found", "work", "as-left"));
-    return planner.post(outage + "/scope", fields.toArray(String[]::new));
+    String action = page.select("main form[method=post]").attr("action");
+    return planner.post(action, fields.toArray(String[]::new));
   }
 
   @Test

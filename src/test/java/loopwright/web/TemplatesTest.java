@@ -83,6 +83,25 @@ class TemplatesTest {
     assertThat(breaches(read(template))).as(template.toString()).isEmpty();
   }
 
+  /**
+   * What a page holds is rendered inside the layout, so the layout's parameters hide whatever the
+   * page's model calls the same: they have names that no page uses.
+   */
+  @ParameterizedTest
+  @MethodSource("templates")
+  void theLayoutHidesNothingOfThePages(Path template) {
+    Path layout = FOLDER.resolve("part/layout.html");
+    Matcher parameters = Pattern.compile("page\\(([^)]*)\\)").matcher(read(layout));
+    assertThat(parameters.find()).isTrue();
+    if (!template.equals(layout)) {
+      for (String parameter : parameters.group(1).split(",\\s*")) {
+        assertThat(read(template))
+            .as("%s asks for the layout's own %s", template, parameter)
+            .doesNotContainPattern("\\$\\{[^}]*\\b" + parameter + "\\b");
+      }
+    }
+  }
+
   @ParameterizedTest
   @MethodSource("templates")
   void includesOnlyFragmentsThatAreThere(Path template) {
