@@ -279,6 +279,10 @@ public final class PdfPicture {
     List<Piece> pieces = new ArrayList<>();
     double width = 0;
     for (Node node = e.getFirstChild(); node != null; node = node.getNextSibling()) {
+      // a title is for those who point at something; paper has nobody who does
+      if (node.getNodeName().equals("title")) {
+        continue;
+      }
       Style own = node instanceof Element part ? style.of(part) : style;
       Piece piece = new Piece(node.getTextContent(), own.face(), own.size() * scale);
       pieces.add(piece);
