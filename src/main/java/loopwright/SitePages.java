@@ -114,7 +114,8 @@ final class SitePages {
     Effects worked = new Effects(of.plant, of.channels, of.calibrations, judgedBy);
     EffectPanels effects = new EffectPanels(worked);
     ImpactPages impactPages =
-        new ImpactPages(of.database, page, of.plant, of.calibrations, worked, of.impacts);
+        new ImpactPages(
+            of.database, page, of.plant, of.calibrations, worked, of.impacts, of.password);
     SigningPages signingPages =
         new SigningPages(
             of.database,
@@ -123,7 +124,7 @@ final class SitePages {
             of.calibrations,
             of.profiles,
             of.signing,
-            of.people,
+            of.password,
             of.clock);
     Evidence.Book evidence = new Evidence.Book(of.calibrations, of.profiles, of.standards);
     CertificatePages certificatePages =

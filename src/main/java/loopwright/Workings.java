@@ -32,6 +32,7 @@ import loopwright.loop.RegisteredParts;
 import loopwright.loop.Standings;
 import loopwright.matching.PartKind;
 import loopwright.matching.rules.StandardRules;
+import loopwright.people.PasswordAgain;
 import loopwright.people.People;
 import loopwright.plant.Channels;
 import loopwright.plant.PlacesAsJudged;
@@ -70,6 +71,7 @@ final class Workings {
   final PartSearch search = new PartSearch();
   final Register register = new Register(this::factsChanged);
   final People people;
+  final PasswordAgain password;
   final RegisteredParts parts;
   final Concessions concessions;
   final Judging judging;
@@ -90,6 +92,7 @@ final class Workings {
     this.database = database;
     this.clock = clock;
     this.people = new People(database);
+    this.password = new PasswordAgain(people, clock);
     this.parts = new RegisteredParts(new PartsAsJudged(sheets), register, search);
     this.concessions = new Concessions(clock);
     this.judging =

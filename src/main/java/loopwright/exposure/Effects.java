@@ -1,5 +1,6 @@
 package loopwright.exposure;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -12,10 +13,12 @@ import loopwright.plant.Plant;
 import loopwright.plant.Point;
 import loopwright.plant.PointDetails;
 import loopwright.plant.PointId;
+import loopwright.plant.PointKind;
 import loopwright.protection.ChannelEffect;
 import loopwright.protection.ChannelEffect.Reading;
 import loopwright.protection.EffectWords;
 import loopwright.protection.OutputCurve;
+import loopwright.protection.Ramp;
 import loopwright.time.Viewpoint;
 import loopwright.web.UnitsShown;
 import org.jooq.DSLContext;
@@ -143,7 +146,11 @@ public final class Effects {
     before.ifPresent(b -> said.add("Before: curve " + b.calibrated().number() + "."));
     ChannelEffect.Loop loop =
         new ChannelEffect.Loop(
-            reading(point.details()), output.get(), before.flatMap(b -> b.output(gap)), gap);
+            reading(point.details()),
+            output.get(),
+            before.flatMap(b -> b.output(gap)),
+            gap,
+            ramp(point.details()));
     return Optional.of(
         new Shown(
             said,
@@ -172,13 +179,42 @@ public final class Effects {
         && point.details().approvedGap().canonical() == gap;
   }
 
-  /** On a ramp the gap changes by less than what is shown; that isn't worked out. */
   public static Reading reading(PointDetails details) {
     return switch (details.kind()) {
       case RADIAL -> Reading.VIBRATION;
-      case AXIAL -> Reading.POSITION;
-      case DIFFERENTIAL_EXPANSION, CASING_EXPANSION, PHASE, SPEED -> Reading.NO_LEVEL;
+      case AXIAL, DIFFERENTIAL_EXPANSION, CASING_EXPANSION -> Reading.POSITION;
+      case PHASE, SPEED -> Reading.NO_LEVEL;
     };
+  }
+
+  /** The ramp that an expansion is measured on; a collar where none is recorded. */
+  public static Ramp ramp(PointDetails details) {
+    BigDecimal degrees = details.facing().rampDegrees();
+    return isExpansion(details) && degrees != null ? new Ramp(degrees.doubleValue()) : Ramp.NONE;
+  }
+
+  private static boolean isExpansion(PointDetails details) {
+    return details.kind() == PointKind.DIFFERENTIAL_EXPANSION
+        || details.kind() == PointKind.CASING_EXPANSION;
+  }
+
+  /** What can't be told of an expansion from its one loop. */
+  private static List<String> ofExpansion(PointDetails details) {
+    List<String> cautions = new ArrayList<>();
+    if (details.facing().rampDegrees() == null) {
+      cautions.add(
+          "No ramp angle is on record: worked out as in front of a collar. On a ramp levels would be"
+              + " worth less gap, by the sine of its angle.");
+    } else {
+      cautions.add(
+          "On a ramp the shaft's lift changes the gap too, by the cosine; that isn't worked out.");
+    }
+    if (!details.pairTag().isEmpty()) {
+      cautions.add(
+          "Where the monitor adds %s to it or takes over from it, this is the part of one loop alone."
+              .formatted(details.pairTag()));
+    }
+    return cautions;
   }
 
   private static List<String> cautions(
@@ -199,6 +235,9 @@ public final class Effects {
     if (before.isPresent()
         && !before.get().calibrated().fingerprint().equals(now.calibrated().fingerprint())) {
       cautions.add("The earlier curve was taken with other parts.");
+    }
+    if (isExpansion(details)) {
+      cautions.addAll(ofExpansion(details));
     }
     cautions.add(EffectWords.OWNER);
     return cautions;

@@ -17,6 +17,7 @@ import loopwright.calibration.Calibrations;
 import loopwright.calibration.RecordPanel;
 import loopwright.db.Database;
 import loopwright.loop.Need;
+import loopwright.people.PasswordAgain;
 import loopwright.people.People;
 import loopwright.plant.Plant;
 import loopwright.plant.PointId;
@@ -47,6 +48,7 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
   private final Calibrations calibrations;
   private final Effects effects;
   private final ImpactReviews reviews;
+  private final PasswordAgain password;
 
   public ImpactPages(
       Database database,
@@ -54,13 +56,15 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
       Plant plant,
       Calibrations calibrations,
       Effects effects,
-      ImpactReviews reviews) {
+      ImpactReviews reviews,
+      PasswordAgain password) {
     this.database = database;
     this.page = page;
     this.plant = plant;
     this.calibrations = calibrations;
     this.effects = effects;
     this.reviews = reviews;
+    this.password = password;
   }
 
   @Override
@@ -207,7 +211,7 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
     Form form = Form.from(http);
     ImpactOutcome outcome = form.oneOf("outcome", ImpactOutcome.class);
     String words = form.read("words", text -> Text.needed("what was looked at", text, LONGEST));
-    if (!form.ok()) {
+    if (!form.ok() || !password.isGiven(http, form)) {
       showOne(http, 422, form);
       return;
     }

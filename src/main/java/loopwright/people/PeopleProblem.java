@@ -22,7 +22,9 @@ public enum PeopleProblem implements Problem {
           + " else administrator first."),
   NOT_A_DEMO("P-106", "Accounts with known passwords are made in a demo database only."),
   OWN_RESET("P-107", "Your own password is changed on the password page, not here."),
-  INACTIVE("P-108", "{0} is inactive. Make the account active first, then give a new password.");
+  INACTIVE("P-108", "{0} is inactive. Make the account active first, then give a new password."),
+  WRONG_PASSWORD("P-109", "This is not your password. Nothing is signed."),
+  TOO_MANY_TRIES("P-110", "Too many wrong passwords. Wait a minute, then try again.");
 
   private final String code;
   private final String sentence;

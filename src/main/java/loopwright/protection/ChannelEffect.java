@@ -32,9 +32,10 @@ public record ChannelEffect(
    * @param now its curve
    * @param before the curve it had when it was right
    * @param setGap where the probe stands, µm, within the curve
+   * @param ramp that a position is measured on
    */
   public record Loop(
-      Reading reading, OutputCurve now, Optional<OutputCurve> before, double setGap) {}
+      Reading reading, OutputCurve now, Optional<OutputCurve> before, double setGap, Ramp ramp) {}
 
   public static ChannelEffect of(Loop loop, MonitorTold told) {
     List<String> missing = new ArrayList<>();
@@ -72,7 +73,8 @@ public record ChannelEffect(
       missing.add(told.zeroVolts().isEmpty() ? "zero voltage" : "direction");
       return Optional.empty();
     }
-    OptionalDouble zero = loop.before().orElse(loop.now()).gapAt(told.zeroVolts().getAsDouble());
+    OutputCurve right = loop.before().orElse(loop.now());
+    OptionalDouble zero = right.gapAt(told.zeroVolts().getAsDouble());
     if (zero.isEmpty() || !loop.now().known().holds(zero.getAsDouble())) {
       missing.add("readings at the gap of the zero voltage");
       return Optional.empty();
@@ -81,10 +83,10 @@ public record ChannelEffect(
         PositionEffect.of(
             loop.now(),
             zero.getAsDouble(),
+            loop.ramp(),
             told.scaleFactor().orElseThrow(),
-            told.zeroVolts().getAsDouble(),
-            told.positive(),
-            told.setPoints().stream().filter(point -> point.level().signum() != 0).toList()));
+            right.sensitivity(zero.getAsDouble()),
+            told));
   }
 
   /** Every set point with where it acts. */

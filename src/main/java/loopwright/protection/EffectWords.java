@@ -71,13 +71,30 @@ public final class EffectWords {
   }
 
   private List<String> zero(PositionEffect position) {
+    List<String> sentences = new ArrayList<>();
+    if (!position.ramp().isCollar()) {
+      sentences.add(ramp(position));
+    }
     double shown = position.shownAtZero();
-    return Math.abs(shown) < NEARLY_ZERO_POSITION
-        ? List.of()
-        : List.of(
-            "At true zero the monitor shows "
-                + length(shown)
-                + ": set points on one side act early, on the other late.");
+    if (Math.abs(shown) >= NEARLY_ZERO_POSITION) {
+      sentences.add(
+          "At true zero the monitor shows "
+              + length(shown)
+              + ": set points on one side act early, on the other late.");
+    }
+    return sentences;
+  }
+
+  private static String ramp(PositionEffect position) {
+    return String.format(
+            Locale.ROOT,
+            "On the ramp of %s° the gap changes by %.3f (its sine) of the shaft's movement; levels are"
+                + " movements of the shaft, and the monitor's scale factor is taken ",
+            Numbers.plain(java.math.BigDecimal.valueOf(position.ramp().degrees())),
+            position.ramp().sine())
+        + (position.rampInScale()
+            ? "with the sine in it, since it is that much below the loop's own."
+            : "as that of the gap, the angle told beside it.");
   }
 
   private List<String> vibration(VibrationEffect vibration) {

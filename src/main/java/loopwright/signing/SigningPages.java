@@ -17,6 +17,7 @@ import loopwright.calibration.RecordPanel;
 import loopwright.db.Database;
 import loopwright.db.Tx;
 import loopwright.loop.Need;
+import loopwright.people.PasswordAgain;
 import loopwright.people.People;
 import loopwright.plant.Plant;
 import loopwright.plant.PointId;
@@ -30,7 +31,6 @@ import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
-import loopwright.web.Throttle;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 
@@ -44,8 +44,7 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
   private final Calibrations calibrations;
   private final ToleranceProfiles profiles;
   private final Signing signing;
-  private final People people;
-  private final Throttle throttle;
+  private final PasswordAgain password;
   private final InstantSource clock;
 
   public SigningPages(
@@ -55,7 +54,7 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
       Calibrations calibrations,
       ToleranceProfiles profiles,
       Signing signing,
-      People people,
+      PasswordAgain password,
       InstantSource clock) {
     this.database = database;
     this.page = page;
@@ -63,8 +62,7 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
     this.calibrations = calibrations;
     this.profiles = profiles;
     this.signing = signing;
-    this.people = people;
-    this.throttle = new Throttle(clock);
+    this.password = password;
     this.clock = clock;
   }
 
@@ -133,7 +131,7 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
   private void sign(Context http, boolean review) {
     Form form = Form.from(http);
     Actor actor = Actor.of(http);
-    if (!passwordIsRight(http, actor, form)) {
+    if (!password.isGiven(http, form)) {
       Form blank = Form.blank();
       form.complaints().forEach(blank::complain);
       show(http, 422, review, blank);
@@ -164,19 +162,6 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
       signing.sign(tx, c, actor, days);
     }
     return c;
-  }
-
-  private boolean passwordIsRight(Context http, Actor actor, Form form) {
-    if (!throttle.take(actor.id(), http.ip()).isZero()) {
-      form.complain("password", Refused.say(SigningProblem.TOO_MANY_TRIES));
-      return false;
-    }
-    if (!people.confirms(actor, form.typed("password"))) {
-      form.complain("password", Refused.say(SigningProblem.WRONG_PASSWORD));
-      return false;
-    }
-    throttle.forget(actor.id(), http.ip());
-    return true;
   }
 
   /** A signature in words. */

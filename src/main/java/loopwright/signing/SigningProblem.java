@@ -21,8 +21,6 @@ public enum SigningProblem implements Problem {
       "Z-107",
       "{0} was out of use, or had failed its check, on {1}. Without a concession for it this can't be"
           + " signed."),
-  WRONG_PASSWORD("Z-108", "This is not your password. Nothing is signed."),
-  TOO_MANY_TRIES("Z-109", "Too many wrong passwords. Wait a minute, then try again."),
   NOT_SIGNED_YET("Z-110", "{0} is not signed by the one who took it yet. Review comes after."),
   SAME_PERSON("Z-111", "You signed {0} yourself. Another person reviews it."),
   ALREADY_REVIEWED("Z-112", "{0} is reviewed already, by {1}."),

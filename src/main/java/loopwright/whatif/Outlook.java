@@ -22,6 +22,7 @@ import loopwright.protection.EffectWords;
 import loopwright.protection.GapSpan;
 import loopwright.protection.MonitorTold;
 import loopwright.protection.OutputCurve;
+import loopwright.protection.Ramp;
 import loopwright.units.Unit;
 
 /** Works an outlook out for a page. Rounded here and nowhere before. */
@@ -30,12 +31,14 @@ final class Outlook {
 
   private final Present present;
   private final LengthOutlook outlook;
+  private final Ramp ramp;
   private final boolean metric;
   private final double[] gaps;
 
-  Outlook(Present present, LengthOutlook outlook, boolean metric) {
+  Outlook(Present present, LengthOutlook outlook, Ramp ramp, boolean metric) {
     this.present = present;
     this.outlook = outlook;
+    this.ramp = ramp;
     this.metric = metric;
     GapSpan known = present.known();
     double step = (known.farMicrometres() - known.nearMicrometres()) / (DRAWN - 1);
@@ -163,7 +166,7 @@ final class Outlook {
         .map(
             output ->
                 ChannelEffect.of(
-                    new ChannelEffect.Loop(reading, output, before, present.setGap()), told));
+                    new ChannelEffect.Loop(reading, output, before, present.setGap(), ramp), told));
   }
 
   private String length(double micrometres) {

@@ -278,7 +278,7 @@ public final class WhatIfPages implements Pages, LoopPanel {
         says,
         asked.drawing(),
         start,
-        new Outlook(present.get(), outlook, units.metric())
+        new Outlook(present.get(), outlook, Effects.ramp(point.details()), units.metric())
             .shown(Effects.reading(point.details()), told, straight),
         cautions);
   }

@@ -135,7 +135,7 @@ final class DemoPoints {
     cells.put(level + "_high", at);
   }
 
-  /** Two probes on either side of one collar, added up in one channel. */
+  /** Two probes on the two ramps of one shaft, added up in one channel. */
   private void expansionPair(Machine machine, int place) {
     nextSlot();
     channel++;
@@ -146,8 +146,9 @@ final class DemoPoints {
               place,
               stem + "-D" + i,
               "differential expansion",
-              "expansion collar, " + (i == 1 ? "turbine side" : "coupling side"));
+              "expansion ramp, " + (i == 1 ? "turbine side" : "coupling side"));
       cells.put("pair", stem + "-D" + (3 - i));
+      cells.put("ramp_deg", "30");
       wired(cells);
       cells.put("full_scale_low", "-4000");
       cells.put("full_scale_high", "4000");

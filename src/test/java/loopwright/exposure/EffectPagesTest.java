@@ -56,4 +56,15 @@ class EffectPagesTest {
     assertThat(effect("/loops/K201-V2X").text())
         .contains("stays inside the straight part; beyond, the signal clips.");
   }
+
+  /** 3000 µm of the shaft on a ramp of 30° are 1500 µm of gap: 5.9 V of the −9.9 V at zero. */
+  @Test
+  void anExpansionOnARampIsWorkedOutWithItsSine() {
+    assertThat(effect("/loops/K201-D1").text())
+        .contains("On the ramp of 30° the gap changes by 0.500 (its sine)")
+        .containsPattern("Alert meant for 3000 µm \\(118.1 mil\\) acts at [23]\\d{3} µm")
+        .doesNotContain("is not reached")
+        .contains("adds K201-D2 to it")
+        .contains("the shaft's lift changes the gap too");
+  }
 }

@@ -3,8 +3,10 @@ package loopwright.exposure;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;
+import java.time.Duration;
 import java.time.Instant;
 import loopwright.loop.LoopWorld;
+import loopwright.people.People;
 import loopwright.plant.Channel;
 import loopwright.plant.ChannelId;
 import loopwright.plant.ChannelRole;
@@ -109,6 +111,15 @@ class ImpactPagesTest {
     return who.get("/").page().select("tbody").text();
   }
 
+  private static Visitor.Answer sign(String outcome, String words) {
+    return signWith(engineer, People.DEMO_PASSWORD, outcome, words);
+  }
+
+  private static Visitor.Answer signWith(
+      Visitor who, String password, String outcome, String words) {
+    return who.post("/impact/I-1", "outcome", outcome, "words", words, "password", password);
+  }
+
   private static Document review() {
     return engineer.get("/impact/I-1").page();
   }
@@ -151,33 +162,53 @@ class ImpactPagesTest {
     assertThat(
             world.technician.post("/impact/I-1", "outcome", "NO_HARM", "words", "looked").status())
         .isEqualTo(403);
-    Visitor.Answer empty = engineer.post("/impact/I-1", "outcome", "", "words", "trends were flat");
+    Visitor.Answer empty = sign("", "trends were flat");
     assertThat(empty.status()).isEqualTo(422);
     assertThat(empty.page().select("textarea[name=words]").val()).isEqualTo("trends were flat");
-    assertThat(engineer.post("/impact/I-1", "outcome", "NO_HARM", "words", " ").status())
-        .isEqualTo(422);
+    assertThat(sign("NO_HARM", " ").status()).isEqualTo(422);
     assertThat(needs(engineer)).contains("I-1");
   }
 
+  /** An open session in a control room is not a signature. */
   @Test
   @Order(5)
+  void thePasswordIsAskedAgainAndGuessingIsSlowedDown() {
+    assertThat(review().select("form[action^=/impact] input[type=password]")).hasSize(1);
+    Visitor.Answer none = engineer.post("/impact/I-1", "outcome", "NO_HARM", "words", "looked");
+    assertThat(none.status()).isEqualTo(422);
+    assertThat(none.page().select(".complaint").text()).contains("This is not your password");
+    assertThat(none.page().select("textarea[name=words]").val()).isEqualTo("looked");
+    assertThat(none.page().select("option[selected]").val()).isEqualTo("NO_HARM");
+    Visitor other = world.app.as("engineer");
+    for (int i = 0; i < 4; i++) {
+      Visitor.Answer wrong = signWith(other, "guess " + i, "NO_HARM", "looked");
+      assertThat(wrong.page().select(".complaint").text()).contains("This is not your password");
+      assertThat(wrong.body()).doesNotContain("guess " + i);
+    }
+    assertThat(sign("NO_HARM", "looked").page().select(".complaint").text())
+        .contains("Too many wrong passwords");
+    assertThat(needs(engineer)).contains("I-1");
+    world.app.clock.forward(Duration.ofMinutes(2));
+  }
+
+  @Test
+  @Order(6)
   void aNamedPersonClosesItAndOnlyOnce() {
-    Visitor.Answer signed =
-        engineer.post("/impact/I-1", "outcome", "NO_HARM", "words", "trends were flat");
+    Visitor.Answer signed = sign("NO_HARM", "trends were flat");
     assertThat(signed.status()).isEqualTo(303);
     assertThat(needs(engineer)).doesNotContain("I-1");
     assertThat(review().text())
         .contains("Demo Engineer", "no harm", "trends were flat", "What the page said then");
     assertThat(engineer.get("/impact?show=all").page().select("tbody").text())
         .contains("I-1", "no harm");
-    Visitor.Answer again = engineer.post("/impact/I-1", "outcome", "HARM", "words", "no");
+    Visitor.Answer again = sign("HARM", "no");
     assertThat(again.status()).isEqualTo(422);
     assertThat(again.page().select(".complaints").text()).contains("signed off already");
   }
 
   /** A loop of which nothing could be read protected nothing. */
   @Test
-  @Order(6)
+  @Order(7)
   void noCurveOpensOneToo() {
     Visitor.Answer kept =
         FilledForm.of(world.technician.get("/loops/K301-VX1/curve").page(), "#curve")

@@ -123,7 +123,7 @@ class ChannelEffectTest {
     OutputCurve before = OutputCurve.line(new GapSpan(250, 2250), -10 + 8, 8);
     ChannelEffect effect =
         ChannelEffect.of(
-            new ChannelEffect.Loop(Reading.POSITION, now, Optional.of(before), 1250),
+            new ChannelEffect.Loop(Reading.POSITION, now, Optional.of(before), 1250, Ramp.NONE),
             new MonitorTold(
                 "R1",
                 OptionalDouble.of(8),
@@ -140,6 +140,66 @@ class ChannelEffectTest {
     // lies beyond the readings
     assertThat(effect.okGaps().get(0).before().orElseThrow()).isCloseTo(2093.75, within(EXACT));
     assertThat(effect.okGaps().get(0).now()).isEmpty();
+  }
+
+  /**
+   * Differential expansion on a ramp of 30° (sin θ = 0.5), toward positive: the loop was 4 mV/µm
+   * and −10 V at 2500 µm, now gives 3.6 mV/µm and −9.64 V there, an offset of 0.36 V. Levels are
+   * movements of the shaft; 1000 µm of it are 500 µm of gap.
+   *
+   * <pre>
+   * monitor told 4 mV/µm and the angle, or 2 mV/µm: it counts S_m = 4 · 0.5 = 2 mV for each µm
+   *   at zero shown 360/2 = 180 µm
+   *   +3000: V = −10 + 6 = −4; gap = 2500 − (9.64 − 4)/3.6 · 1000 = 933.33; (2500 − 933.33)/0.5 = 3133.33 late
+   *   −3000: V = −16; gap = 2500 + (16 − 9.64)/3.6 · 1000 = 4266.67; −1766.67/0.5 = −3533.33 late
+   *   by the line: (A · S_m − 0.36 V)/(S_t · sin θ) = (6000 − 360)/1.8 = 3133.33; (−6000 − 360)/1.8 = −3533.33
+   * in front of a collar, told 4: at zero 90 µm; +1500: (6000 − 360)/3.6 = 1566.67
+   * </pre>
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "30, 4, 180, 3000, 3133.333333, -3533.333333, false",
+    "30, 2, 180, 3000, 3133.333333, -3533.333333, true",
+    "90, 4, 90, 1500, 1566.666667, -1766.666667, false"
+  })
+  void onARampLevelsAreWorthLessGap(
+      double degrees,
+      double told,
+      double atZero,
+      String level,
+      double high,
+      double low,
+      boolean inScale) {
+    OutputCurve now = OutputCurve.line(new GapSpan(500, 4500), -9.64 + 7.2, 3.6);
+    OutputCurve before = OutputCurve.line(new GapSpan(500, 4500), -10 + 8, 4);
+    ChannelEffect effect =
+        ChannelEffect.of(
+            new ChannelEffect.Loop(
+                Reading.POSITION, now, Optional.of(before), 2500, new Ramp(degrees)),
+            new MonitorTold(
+                "R1",
+                OptionalDouble.of(told),
+                List.of(at("danger", level), at("danger", "-" + level)),
+                List.of(),
+                OptionalDouble.of(-10),
+                1));
+    assertThat(effect.position().orElseThrow().shownAtZero()).isCloseTo(atZero, within(EXACT));
+    assertThat(effect.position().orElseThrow().rampInScale()).isEqualTo(inScale);
+    assertThat(acts(effect.setPoints(), 0)).isCloseTo(high, within(1e-5));
+    assertThat(acts(effect.setPoints(), 1)).isCloseTo(low, within(1e-5));
+    // readings end at 500 and 4500: 2000 µm of gap to either side
+    assertThat(effect.setPoints().get(0).reach())
+        .isCloseTo(degrees == 30 ? 4000 : 2000, within(EXACT));
+    String words = String.join(" ", new EffectWords(true).of(effect));
+    if (degrees == 30) {
+      assertThat(words)
+          .contains("On the ramp of 30° the gap changes by 0.500 (its sine)")
+          .contains(inScale ? "with the sine in it" : "the angle told beside it")
+          .contains(
+              "Danger meant for 3000 µm (118.1 mil) acts at 3133 µm (123.4 mil): late by 4 %.");
+    } else {
+      assertThat(words).doesNotContain("ramp");
+    }
   }
 
   /** −2.75 V: before 250 + 0.75/8 = 343.75 µm; now 250 + (2.75 − 2.3)/7 = 314.29 µm. */
@@ -160,7 +220,7 @@ class ChannelEffectTest {
     OutputCurve line = OutputCurve.line(STRAIGHT, -2, 170 / 25.4);
     ChannelEffect effect =
         ChannelEffect.of(
-            new ChannelEffect.Loop(Reading.VIBRATION, line, Optional.empty(), 1250),
+            new ChannelEffect.Loop(Reading.VIBRATION, line, Optional.empty(), 1250, Ramp.NONE),
             new MonitorTold(
                 "R1",
                 OptionalDouble.of(200 / 25.4),
@@ -183,7 +243,8 @@ class ChannelEffectTest {
             "R1", OptionalDouble.empty(), List.of(), List.of(), OptionalDouble.empty(), 0);
     ChannelEffect effect =
         ChannelEffect.of(
-            new ChannelEffect.Loop(Reading.POSITION, line, Optional.empty(), 1250), nothing);
+            new ChannelEffect.Loop(Reading.POSITION, line, Optional.empty(), 1250, Ramp.NONE),
+            nothing);
     assertThat(effect.missing()).containsExactly("set points", "scale factor");
     assertThat(effect.position()).isEmpty();
   }
