@@ -13,11 +13,16 @@ import java.util.Map;
 import java.util.Set;
 import loopwright.people.People;
 import loopwright.testing.DemoSite;
+import loopwright.testing.StatementPlans;
 import loopwright.testing.Visitor;
 import org.jsoup.nodes.Document;
 import org.jsoup.nodes.Element;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -25,23 +30,28 @@ import org.junit.jupiter.params.provider.ValueSource;
  * Walks the invented plant from its first page: every link has a page, every form an address that
  * takes it. Of pages that differ only by the record they show, two are walked.
  */
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class EveryWayLeadsSomewhereTest {
   private static final int OF_ONE_KIND = 2;
   private static final int MOST_PAGES = 400;
 
   private static DemoSite site;
+  private static StatementPlans plans;
 
   @BeforeAll
   static void open() {
     site = new DemoSite();
+    plans = new StatementPlans(site.place());
   }
 
   @AfterAll
   static void close() {
+    plans.close();
     site.close();
   }
 
   @ParameterizedTest
+  @Order(1)
   @ValueSource(strings = {"technician", "planner", "engineer", "administrator"})
   void fromTheFirstPage(String role) {
     Walk walk = new Walk(role);
@@ -49,6 +59,14 @@ class EveryWayLeadsSomewhereTest {
     assertThat(walk.nowhere).isEmpty();
     assertThat(walk.kinds.size()).as("kinds of pages seen").isGreaterThan(60);
     assertThat(walk.formsSeen.size()).as("kinds of forms seen").isGreaterThan(10);
+  }
+
+  /** Of the statements that the walks asked; one such reads a whole table on every page. */
+  @Test
+  @Order(Integer.MAX_VALUE)
+  void noListOfKeysIsPassedOverByAnIndex() {
+    assertThat(plans.statements()).hasSizeGreaterThan(100);
+    assertThat(plans.listsPassedOver()).isEmpty();
   }
 
   private static final class Walk {

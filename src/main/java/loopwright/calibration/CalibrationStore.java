@@ -23,6 +23,7 @@ import loopwright.curve.CurveResult;
 import loopwright.curve.Finding;
 import loopwright.curve.GapRange;
 import loopwright.curve.Run;
+import loopwright.db.RowByRow;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.CalibrationReadingRecord;
 import loopwright.db.gen.tables.records.CalibrationRecord;
@@ -227,7 +228,7 @@ final class CalibrationStore {
             .where(which)
             .and(asLeft())
             .and(viewpoint.asKnownNow() ? SupersededStore.stands() : DSL.noCondition())
-            .and(CALIBRATION.MEASURED_AT.le(Tx.moment(viewpoint.at())))
+            .and(RowByRow.of(CALIBRATION.MEASURED_AT).le(Tx.moment(viewpoint.at())))
             .orderBy(CALIBRATION.MEASURED_AT, CALIBRATION.ID)
             .fetch();
     Set<Long> known = known(sql, viewpoint, all.getValues(CALIBRATION.CHANGE_ID));

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import loopwright.cause.TappingPoint;
 import loopwright.db.Chunks;
+import loopwright.db.RowByRow;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.GapReadingRecord;
 import loopwright.journal.KnownTimeStore;
@@ -120,7 +121,7 @@ final class GapReadingStore {
       sql.selectFrom(GAP_READING)
           .where(GAP_READING.POINT_ID.in(some))
           .and(GAP_READING.MACHINE_STATE.eq(state.word()))
-          .and(GAP_READING.READ_AT.lt(Tx.moment(before)))
+          .and(RowByRow.of(GAP_READING.READ_AT).lt(Tx.moment(before)))
           .orderBy(GAP_READING.READ_AT, GAP_READING.ID)
           .fetch(GapReadingStore::reading)
           .forEach(reading -> newest.put(reading.point(), reading));
@@ -141,7 +142,7 @@ final class GapReadingStore {
       found.addAll(
           sql.selectFrom(GAP_READING)
               .where(GAP_READING.POINT_ID.in(some))
-              .and(GAP_READING.READ_AT.ge(Tx.moment(from)))
+              .and(RowByRow.of(GAP_READING.READ_AT).ge(Tx.moment(from)))
               .orderBy(GAP_READING.READ_AT, GAP_READING.ID)
               .fetch(GapReadingStore::reading));
     }

@@ -6,6 +6,7 @@ import static loopwright.db.gen.Tables.PLACEMENT_RETIRED;
 import java.time.OffsetDateTime;
 import java.util.Collection;
 import java.util.List;
+import loopwright.db.RowByRow;
 import loopwright.db.Tx;
 import loopwright.journal.KnownTimeStore;
 import loopwright.time.Span;
@@ -21,7 +22,7 @@ final class PastPlacementStore {
   /** What was believed to sit at these points at the moment, in chain order. */
   List<Placed> at(DSLContext sql, Collection<Long> points, Viewpoint viewpoint) {
     OffsetDateTime at = Tx.moment(viewpoint.at());
-    Condition covers = PLACEMENT.VALID_FROM.le(at).and(PLACEMENT.VALID_UNTIL.gt(at));
+    Condition covers = RowByRow.of(PLACEMENT.VALID_FROM).le(at).and(PLACEMENT.VALID_UNTIL.gt(at));
     return fetch(sql, PLACEMENT.POINT_ID.in(points).and(covers), entry(viewpoint));
   }
 

@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import loopwright.db.Chunks;
+import loopwright.db.RowByRow;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.PlacementRecord;
 import loopwright.db.gen.tables.records.PlacementRetiredRecord;
@@ -46,7 +47,9 @@ final class PlacementStore {
 
   /** The same for several points at once. */
   List<Placed> at(DSLContext sql, Collection<Long> points, Instant moment) {
-    return fetch(sql, OCCUPANCY.POINT_ID.in(points).and(covers(moment)));
+    OffsetDateTime at = Tx.moment(moment);
+    Condition covers = OCCUPANCY.VALID_FROM.le(at).and(RowByRow.of(OCCUPANCY.VALID_UNTIL).gt(at));
+    return fetch(sql, OCCUPANCY.POINT_ID.in(points).and(covers));
   }
 
   /** The same as it was known when the record ended with an earlier entry. */
@@ -63,7 +66,7 @@ final class PlacementStore {
 
   /** Everything believed now about where the component was, oldest first. */
   List<Placed> ofComponent(DSLContext sql, long component) {
-    return fetch(sql, OCCUPANCY.COMPONENT_ID.eq(component)).stream()
+    return fetch(sql, OCCUPANCY.OCCUPANT.eq(component)).stream()
         .sorted(Comparator.comparing(placed -> placed.span().from()))
         .toList();
   }
@@ -75,7 +78,7 @@ final class PlacementStore {
       fetch(sql, OCCUPANCY.POINT_ID.in(some)).forEach(p -> found.put(p.placement(), p));
     }
     for (List<Long> some : Chunks.of(new TreeSet<>(components), ImportedPlacements.AT_ONCE)) {
-      fetch(sql, OCCUPANCY.COMPONENT_ID.in(some)).forEach(p -> found.put(p.placement(), p));
+      fetch(sql, OCCUPANCY.OCCUPANT.in(some)).forEach(p -> found.put(p.placement(), p));
     }
     return List.copyOf(found.values());
   }

@@ -12,6 +12,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import loopwright.db.RowByRow;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.ChannelSettingRecord;
 import loopwright.journal.KnownTimeStore;
@@ -62,7 +63,7 @@ final class ChannelSettingStore {
     Result<ChannelSettingRecord> rows =
         sql.selectFrom(CHANNEL_SETTING)
             .where(CHANNEL_SETTING.CHANNEL_ID.in(channels))
-            .and(CHANNEL_SETTING.VALID_FROM.le(Tx.moment(viewpoint.at())))
+            .and(RowByRow.of(CHANNEL_SETTING.VALID_FROM).le(Tx.moment(viewpoint.at())))
             .orderBy(CHANNEL_SETTING.VALID_FROM, CHANNEL_SETTING.ID)
             .fetch();
     Long entry = viewpoint.known();

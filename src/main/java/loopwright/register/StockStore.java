@@ -146,12 +146,15 @@ final class StockStore {
   }
 
   int ofNoSort(DSLContext sql) {
-    return sql.fetchCount(
-        COMPONENT,
-        COMPONENT
-            .STATE
-            .eq(PartState.IN_STOCK.word())
-            .and(COMPONENT.KIND.in(COUNTED))
-            .and(COMPONENT.FAMILY_ID.isNull().or(COMPONENT.LENGTH_M.isNull())));
+    int parts = 0;
+    for (String kind : COUNTED) { // one by one: kind and state together are found by index
+      parts +=
+          sql.fetchCount(
+              COMPONENT,
+              COMPONENT.KIND.eq(kind),
+              COMPONENT.STATE.eq(PartState.IN_STOCK.word()),
+              COMPONENT.FAMILY_ID.isNull().or(COMPONENT.LENGTH_M.isNull()));
+    }
+    return parts;
   }
 }

@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import loopwright.db.Chunks;
+import loopwright.db.RowByRow;
 import loopwright.db.Tx;
 import loopwright.journal.KnownTimeStore;
 import loopwright.time.Span;
@@ -33,7 +34,7 @@ final class WhereaboutsStore {
 
   /** Where each of the parts is now; one that is nowhere is not in it. */
   Map<Long, List<Whereabouts>> now(DSLContext sql, Collection<Long> components) {
-    Condition open = OCCUPANCY.VALID_UNTIL.eq(Tx.moment(Span.OPEN));
+    Condition open = RowByRow.of(OCCUPANCY.VALID_UNTIL).eq(Tx.moment(Span.OPEN));
     return fetch(sql, OCCUPANCY.OCCUPANT.in(components).and(open));
   }
 

@@ -3,6 +3,7 @@ package loopwright.testing;
 import java.net.URI;
 import loopwright.App;
 import loopwright.db.Installation;
+import loopwright.db.Place;
 import loopwright.label.LabelBase;
 import loopwright.web.Web;
 import loopwright.web.WebSettings;
@@ -13,8 +14,8 @@ public final class DemoSite implements AutoCloseable {
 
   private static DemoSite toLookAt;
 
-  private final App app =
-      App.open(MigratedMemory.place("demo"), Installation.Purpose.DEMO, new TestClock(NOW));
+  private final Place place = MigratedMemory.place("demo");
+  private final App app = App.open(place, Installation.Purpose.DEMO, new TestClock(NOW));
   private final Web web;
 
   public DemoSite() {
@@ -38,6 +39,11 @@ public final class DemoSite implements AutoCloseable {
 
   public App app() {
     return app;
+  }
+
+  /** Where its database is. */
+  public Place place() {
+    return place;
   }
 
   public URI address() {
