@@ -20,6 +20,7 @@ import loopwright.datasheet.SheetOfPart;
 import loopwright.datasheet.SheetPages;
 import loopwright.datasheet.SheetsOfFamily;
 import loopwright.drift.DriftPages;
+import loopwright.drift.DuePages;
 import loopwright.exposure.EffectPanels;
 import loopwright.exposure.Effects;
 import loopwright.exposure.ImpactPages;
@@ -152,7 +153,7 @@ final class SitePages {
             of.database,
             page,
             of.standards,
-            new UsesOfStandard(of.calibrations, of.standards),
+            new UsesOfStandard(of.calibrations, of.standards, of.plant),
             of::clockShown,
             of.clock);
     Proposed proposed = new Proposed(of.parts, of.judging, of.configuration, of.clock);
@@ -199,6 +200,7 @@ final class SitePages {
             new LoopsOnRecord(of.plant, of.judging, of.calibrations, of.clock),
             of.parts,
             of.laws);
+    DuePages duePages = new DuePages(of.database, page, new DueLoops(), of.clock);
     DriftPages driftPages =
         new DriftPages(
             of.database,
@@ -211,7 +213,12 @@ final class SitePages {
             new DueLoops(),
             of.clock);
     AttachmentPages attachmentPages =
-        new AttachmentPages(of.database, page, new Attachments(), new FileOwners(of).finders());
+        new AttachmentPages(
+            of.database,
+            page,
+            new Attachments(),
+            new FileOwners(of).finders(),
+            sql -> of.plant.clocks(sql, List.of()).otherwise());
     CheckPages checkPages =
         new CheckPages(of.database, page, of.plant, of.gapReadings, of.fieldChecks, of.clock);
     CircuitPages circuitPages =
@@ -267,7 +274,7 @@ final class SitePages {
                 causePages,
                 checkPages,
                 attachmentPages,
-                driftPages,
+                duePages,
                 circuitPages,
                 planners.panel(),
                 new LabelsOfLoop()),
@@ -289,6 +296,7 @@ final class SitePages {
         checkPages,
         attachmentPages,
         driftPages,
+        duePages,
         circuitPages,
         new FamilyEditPages(
             of.database, page, of.families, of.familyVersions, of.profiles, of.alloys),
@@ -307,7 +315,7 @@ final class SitePages {
                 new SheetOfPart(of.register, of.sheets),
                 new BarrierOfPart(of.circuits),
                 new LabelOfPart(),
-                new CalibrationsOfPart(of.calibrations)),
+                new CalibrationsOfPart(of.calibrations, of.plant)),
             List.of(
                 new SheetsOfFamily(of.sheets),
                 new VersionsOfFamily(of.families, of.familyVersions),

@@ -7,12 +7,13 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import java.time.ZoneOffset;
+import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import loopwright.db.Database;
 import loopwright.loop.LoopPanel;
 import loopwright.people.People;
@@ -40,12 +41,19 @@ public final class AttachmentPages implements Pages, LoopPanel {
   private final Page page;
   private final Attachments attachments;
   private final Map<OwnerKind, Owner.Finder> owners;
+  private final Function<DSLContext, ZoneId> zone;
 
   /**
    * @param owners how each kind of record is found
+   * @param zone whose clock shows when a file came
    */
   public AttachmentPages(
-      Database database, Page page, Attachments attachments, Map<OwnerKind, Owner.Finder> owners) {
+      Database database,
+      Page page,
+      Attachments attachments,
+      Map<OwnerKind, Owner.Finder> owners,
+      Function<DSLContext, ZoneId> zone) {
+    this.zone = zone;
     this.database = database;
     this.page = page;
     this.attachments = attachments;
@@ -92,7 +100,8 @@ public final class AttachmentPages implements Pages, LoopPanel {
         sql -> {
           Owner owner = owner(sql, http);
           model.put("owner", owner);
-          model.put("lines", lines(attachments.of(sql, owner.kind(), owner.number())));
+          model.put(
+              "lines", lines(attachments.of(sql, owner.kind(), owner.number()), zone.apply(sql)));
           return owner;
         });
     model.put("form", form);
@@ -108,11 +117,11 @@ public final class AttachmentPages implements Pages, LoopPanel {
         + PathSegment.of(http.pathParam("reference"));
   }
 
-  private static List<Line> lines(List<Attachment> all) {
-    return all.stream().map(AttachmentPages::line).toList();
+  private static List<Line> lines(List<Attachment> all, ZoneId zone) {
+    return all.stream().map(file -> line(file, zone)).toList();
   }
 
-  private static Line line(Attachment attachment) {
+  private static Line line(Attachment attachment, ZoneId zone) {
     return new Line(
         attachment.href(),
         attachment.fileName(),
@@ -120,7 +129,7 @@ public final class AttachmentPages implements Pages, LoopPanel {
         String.format(Locale.ROOT, "%.1f kB", attachment.bytes() / 1000.0),
         attachment.type().isPicture() ? attachment.href() : null,
         attachment.note(),
-        attachment.enteredBy() + ", " + SiteMoment.shown(attachment.enteredAt(), ZoneOffset.UTC),
+        attachment.enteredBy() + ", " + SiteMoment.shown(attachment.enteredAt(), zone),
         attachment.sha256());
   }
 
@@ -208,7 +217,7 @@ public final class AttachmentPages implements Pages, LoopPanel {
     List<Attachment> all = attachments.of(sql, OwnerKind.LOOP, loop.point());
     List<Attachment> then =
         all.stream().filter(one -> !one.enteredAt().isAfter(loop.viewpoint().at())).toList();
-    return new Panel(lines(then), href(OwnerKind.LOOP, loop.tag()));
+    return new Panel(lines(then, loop.zone()), href(OwnerKind.LOOP, loop.tag()));
   }
 
   @Override

@@ -4,7 +4,6 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -21,7 +20,7 @@ import loopwright.loop.LoopPanel;
 import loopwright.loop.Need;
 import loopwright.people.People;
 import loopwright.plant.Plant;
-import loopwright.plant.PointId;
+import loopwright.plant.SiteClocks;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
 import loopwright.register.Component;
@@ -149,9 +148,9 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
                 calibrations.store().latest(sql, which(verdict).and(older(sql, before)), PAGE + 1));
     List<Calibrated> shown = found.size() > PAGE ? found.subList(0, PAGE) : found;
     Map<String, Object> model = new HashMap<>();
-    model.put("rows", shown.stream().map(c -> row(c, ZoneOffset.UTC, units)).toList());
+    model.put("rows", database.read(sql -> rows(sql, plant, shown, units)));
     model.put("marks", marks(shown));
-    model.put("drafts", drafts(Actor.of(http)));
+    model.put("drafts", database.read(sql -> drafts(sql, Actor.of(http))));
     model.put("chips", chips(verdict));
     model.put(
         "older",
@@ -185,14 +184,16 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
   }
 
   /** Curves the reader has begun to type. */
-  private List<DraftLine> drafts(Actor actor) {
-    return database.read(sql -> drafts.of(sql, Long.parseLong(actor.id()))).stream()
+  private List<DraftLine> drafts(DSLContext sql, Actor actor) {
+    List<DraftStore.Waiting> begun = drafts.of(sql, Long.parseLong(actor.id()));
+    SiteClocks clocks = plant.clocks(sql, begun.stream().map(DraftStore.Waiting::point).toList());
+    return begun.stream()
         .map(
             draft ->
                 new DraftLine(
                     draft.tag(),
                     "/loops/" + PathSegment.of(draft.tag()) + "/curve",
-                    SiteMoment.shown(draft.savedAt(), ZoneOffset.UTC)))
+                    clocks.shown(draft.savedAt(), draft.point())))
         .toList();
   }
 
@@ -212,11 +213,25 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
         : "/calibrations?";
   }
 
-  static Row row(Calibrated c, ZoneId zone, UnitsShown units) {
+  /** Lines of a list, each moment by the clock of its site. */
+  static List<Row> rows(DSLContext sql, Plant plant, List<Calibrated> all, UnitsShown units) {
+    SiteClocks clocks = clocks(sql, plant, all);
+    return all.stream().map(c -> row(c, clocks.shown(c.measuredAt(), c.point()), units)).toList();
+  }
+
+  static SiteClocks clocks(DSLContext sql, Plant plant, List<Calibrated> all) {
+    return plant.clocks(sql, all.stream().map(Calibrated::point).filter(Objects::nonNull).toList());
+  }
+
+  private static Row row(Calibrated c, ZoneId zone, UnitsShown units) {
+    return row(c, SiteMoment.shown(c.measuredAt(), zone), units);
+  }
+
+  private static Row row(Calibrated c, String taken, UnitsShown units) {
     return new Row(
         "/calibrations/" + c.number(),
         c.number(),
-        SiteMoment.shown(c.measuredAt(), zone),
+        taken,
         c.tag() == null ? "bench" : c.tag(),
         c.tag() == null ? null : "/loops/" + PathSegment.of(c.tag()),
         c.stage().word(),
@@ -304,10 +319,7 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
   }
 
   private ZoneId zone(DSLContext sql, Calibrated calibrated) {
-    return Optional.ofNullable(calibrated.point())
-        .flatMap(point -> plant.place(sql, new PointId(point)))
-        .map(place -> place.site().zone())
-        .orElse(ZoneOffset.UTC);
+    return clocks(sql, plant, List.of(calibrated)).of(calibrated.point());
   }
 
   private Record record(DSLContext sql, Calibrated c, ZoneId zone) {

@@ -262,6 +262,11 @@ public final class Calibrations {
     return SupersededStore.of(sql, calibrated.id());
   }
 
+  /** Ids of those among them in whose place another record stands. */
+  public Set<Long> superseded(DSLContext sql, Collection<Calibrated> among) {
+    return SupersededStore.among(sql, among.stream().map(Calibrated::id).toList());
+  }
+
   /**
    * Lets another record of the same loop and stage stand in its place; both stay.
    *

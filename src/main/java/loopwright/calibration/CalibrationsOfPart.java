@@ -1,7 +1,7 @@
 package loopwright.calibration;
 
-import java.time.ZoneOffset;
 import java.util.List;
+import loopwright.plant.Plant;
 import loopwright.register.ComponentId;
 import loopwright.register.PartPanel;
 import loopwright.web.UnitsShown;
@@ -12,8 +12,10 @@ public final class CalibrationsOfPart implements PartPanel {
   private static final int MOST = 30;
 
   private final Calibrations calibrations;
+  private final Plant plant;
 
-  public CalibrationsOfPart(Calibrations calibrations) {
+  public CalibrationsOfPart(Calibrations calibrations, Plant plant) {
+    this.plant = plant;
     this.calibrations = calibrations;
   }
 
@@ -27,8 +29,7 @@ public final class CalibrationsOfPart implements PartPanel {
   @Override
   public Object model(DSLContext sql, ComponentId part, UnitsShown units) {
     return new Panel(
-        calibrations.ofComponent(sql, part.number(), MOST).stream()
-            .map(calibrated -> CalibrationPages.row(calibrated, ZoneOffset.UTC, units))
-            .toList());
+        CalibrationPages.rows(
+            sql, plant, calibrations.ofComponent(sql, part.number(), MOST), units));
   }
 }

@@ -28,7 +28,7 @@ final class DraftStore {
   record Draft(Form form, Instant savedAt) {}
 
   /** A draft that waits: of which loop, since when. */
-  record Waiting(String tag, Instant savedAt) {}
+  record Waiting(long point, String tag, Instant savedAt) {}
 
   Optional<Draft> find(DSLContext sql, long point, long person) {
     return row(sql, point, person)
@@ -37,13 +37,13 @@ final class DraftStore {
 
   /** All of that person, the newest first. */
   List<Waiting> of(DSLContext sql, long person) {
-    return sql.select(POINT.TAG, CALIBRATION_DRAFT.SAVED_AT)
+    return sql.select(POINT.ID, POINT.TAG, CALIBRATION_DRAFT.SAVED_AT)
         .from(CALIBRATION_DRAFT)
         .join(POINT)
         .on(POINT.ID.eq(CALIBRATION_DRAFT.POINT_ID))
         .where(CALIBRATION_DRAFT.PERSON_ID.eq(person))
         .orderBy(CALIBRATION_DRAFT.SAVED_AT.desc(), CALIBRATION_DRAFT.ID.desc())
-        .fetch(row -> new Waiting(row.value1(), row.value2().toInstant()));
+        .fetch(row -> new Waiting(row.value1(), row.value2(), row.value3().toInstant()));
   }
 
   /**

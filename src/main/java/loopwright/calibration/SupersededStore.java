@@ -4,7 +4,9 @@ import static loopwright.db.gen.Tables.CALIBRATION;
 import static loopwright.db.gen.Tables.CALIBRATION_SUPERSEDED;
 import static loopwright.db.gen.Tables.CHANGE;
 
+import java.util.Collection;
 import java.util.Optional;
+import java.util.Set;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.CalibrationSupersededRecord;
 import org.jooq.Condition;
@@ -35,6 +37,14 @@ final class SupersededStore {
         .fetchOptional(
             row ->
                 new Superseded(row.value1(), row.value2(), row.value3(), row.value4().toInstant()));
+  }
+
+  /** Those among them in whose place another stands. */
+  static Set<Long> among(DSLContext sql, Collection<Long> calibrations) {
+    return sql.select(CALIBRATION_SUPERSEDED.CALIBRATION_ID)
+        .from(CALIBRATION_SUPERSEDED)
+        .where(CALIBRATION_SUPERSEDED.CALIBRATION_ID.in(calibrations))
+        .fetchSet(CALIBRATION_SUPERSEDED.CALIBRATION_ID);
   }
 
   /** As known now. */

@@ -1,12 +1,12 @@
 package loopwright.calibration;
 
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.stream.Collectors;
+import loopwright.plant.Plant;
+import loopwright.plant.SiteClocks;
 import loopwright.standard.StandardUsed;
 import loopwright.standard.StandardUses;
 import loopwright.standard.Standards;
-import loopwright.time.SiteMoment;
 import org.jooq.DSLContext;
 
 /** The calibrations that a reference standard was used for. */
@@ -14,19 +14,24 @@ public final class UsesOfStandard implements StandardUses {
   private final Calibrations calibrations;
   private final Standards standards;
 
-  public UsesOfStandard(Calibrations calibrations, Standards standards) {
+  private final Plant plant;
+
+  public UsesOfStandard(Calibrations calibrations, Standards standards, Plant plant) {
+    this.plant = plant;
     this.calibrations = calibrations;
     this.standards = standards;
   }
 
   @Override
   public List<Use> of(DSLContext sql, long standard, int most) {
-    return calibrations.madeWith(sql, standard, most).stream()
-        .map(calibrated -> use(sql, standard, calibrated))
+    List<Calibrated> made = calibrations.madeWith(sql, standard, most);
+    SiteClocks clocks = CalibrationPages.clocks(sql, plant, made);
+    return made.stream()
+        .map(c -> use(sql, standard, c, clocks.shown(c.measuredAt(), c.point())))
         .toList();
   }
 
-  private Use use(DSLContext sql, long standard, Calibrated c) {
+  private Use use(DSLContext sql, long standard, Calibrated c, String taken) {
     String certificate =
         standards.used(sql, calibrations.certificates(sql, c)).stream()
             .filter(used -> used.standard().id() == standard)
@@ -36,7 +41,7 @@ public final class UsesOfStandard implements StandardUses {
     return new Use(
         "/calibrations/" + c.number(),
         c.number(),
-        SiteMoment.shown(c.measuredAt(), ZoneOffset.UTC) + " UTC",
+        taken,
         c.tag() == null ? "bench" : c.tag(),
         certificate,
         c.outcome());

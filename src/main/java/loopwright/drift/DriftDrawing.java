@@ -8,8 +8,11 @@ import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 import loopwright.calibration.Calibrated;
+import loopwright.drift.DriftSeries.Entry;
 import loopwright.print.StackPicture;
 import loopwright.print.StackPicture.Cut;
 import loopwright.print.StackPicture.Mark;
@@ -49,17 +52,22 @@ final class DriftDrawing {
     return drawn.isEmpty() ? "" : StackPlot.svg(new DriftDrawing(drawn, cuts, units).picture(what));
   }
 
-  static Trend trend(List<Calibrated> curves, Figure figure, UnitsShown units) {
-    List<Observation> observations = new ArrayList<>();
-    for (Calibrated curve : curves) {
-      figure
-          .of(curve, units)
-          .ifPresent(
-              value ->
-                  observations.add(
-                      new Observation(curve.measuredAt(), value, curve.fingerprint())));
-    }
-    return Trend.of(observations, figure.least(units));
+  static Trend trend(List<Entry> entries, Figure figure, UnitsShown units) {
+    return Trend.of(
+        DriftSeries.counted(entries).stream()
+            .flatMap(entry -> observation(entry, figure, units).stream())
+            .toList(),
+        figure.least(units));
+  }
+
+  static Optional<Observation> observation(Entry entry, Figure figure, UnitsShown units) {
+    Calibrated curve = entry.calibrated();
+    OptionalDouble value = figure.of(curve, units);
+    return value.isPresent()
+        ? Optional.of(
+            new Observation(
+                curve.measuredAt(), value.getAsDouble(), curve.fingerprint(), entry.level()))
+        : Optional.empty();
   }
 
   private StackPicture picture(String what) {
@@ -73,17 +81,14 @@ final class DriftDrawing {
     List<List<Reach>> bands = new ArrayList<>();
     List<Trail> trails = new ArrayList<>();
     for (Segment segment : trend.segments()) {
-      segment
-          .line()
-          .ifPresent(
-              line -> {
-                bands.add(reaches(segment));
-                trails.add(
-                    new Trail(
-                        "line and its 95 % band",
-                        Stroke.LINE,
-                        ends(segment).stream().map(x -> Spot.of(x, line.at(x))).toList()));
-              });
+      if (segment.line().isPresent()) {
+        for (List<Observation> level : segment.byLevel()) {
+          if (level.size() > 1) {
+            bands.add(reaches(segment, level));
+            trails.add(new Trail("line and its 95 % band", Stroke.LINE, ends(segment, level)));
+          }
+        }
+      }
       List<Observation> outliers = segment.outliers();
       trails.add(new Trail("as calibrated", Stroke.NONE, spots(segment, outliers, false)));
       if (!outliers.isEmpty()) {
@@ -106,20 +111,22 @@ final class DriftDrawing {
         : trend.segments().size() + " sets of parts, each its own line";
   }
 
-  private static List<Double> ends(Segment segment) {
-    List<Observation> all = segment.observations();
-    return List.of(all.get(0).years(), all.get(all.size() - 1).years());
+  private static List<Spot> ends(Segment segment, List<Observation> level) {
+    return List.of(level.get(0), level.get(level.size() - 1)).stream()
+        .map(one -> Spot.of(one.years(), segment.lineAt(one.years(), one)))
+        .toList();
   }
 
-  private static List<Reach> reaches(Segment segment) {
-    double from = ends(segment).get(0);
-    double to = ends(segment).get(1);
+  private static List<Reach> reaches(Segment segment, List<Observation> level) {
+    Observation first = level.get(0);
+    double from = first.years();
+    double to = level.get(level.size() - 1).years();
     return IntStream.rangeClosed(0, STEPS)
         .mapToDouble(i -> from + (to - from) * i / STEPS)
         .mapToObj(
             x -> {
-              double middle = segment.line().orElseThrow().at(x);
-              double half = segment.halfWidthAt(x, CONFIDENCE);
+              double middle = segment.lineAt(x, first);
+              double half = segment.halfWidthAt(x, first, CONFIDENCE);
               return new Reach(x, middle - half, middle + half);
             })
         .toList();

@@ -1,5 +1,7 @@
 package loopwright.plant;
 
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -123,6 +125,15 @@ public final class Plant {
   /** Site, train and machine of a point. */
   public Optional<PointPlace> place(DSLContext sql, PointId point) {
     return points.place(sql, point);
+  }
+
+  /** By whose clock moments at these points are shown; without a point, by the first site's. */
+  public SiteClocks clocks(DSLContext sql, Collection<Long> points) {
+    List<ZoneId> zones = sites(sql).stream().map(Site::zone).distinct().toList();
+    ZoneId first = zones.isEmpty() ? ZoneOffset.UTC : zones.get(0);
+    return zones.size() < 2
+        ? new SiteClocks(Map.of(), first, false)
+        : new SiteClocks(this.points.zones(sql, points), first, true);
   }
 
   /**

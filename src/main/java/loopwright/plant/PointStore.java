@@ -5,12 +5,15 @@ import static loopwright.db.gen.Tables.POINT;
 import static loopwright.db.gen.Tables.SITE;
 import static loopwright.db.gen.Tables.TRAIN;
 
+import java.time.ZoneId;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import loopwright.db.Capitals;
+import loopwright.db.Chunks;
 import loopwright.db.DbProblem;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.PointRecord;
@@ -26,6 +29,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Points. */
 final class PointStore {
+  private static final int AT_ONCE = 500;
 
   Optional<Point> point(DSLContext sql, PointId id) {
     return sql.selectFrom(POINT).where(POINT.ID.eq(id.number())).fetchOptional(PointStore::point);
@@ -104,6 +108,24 @@ final class PointStore {
             row ->
                 new PointPlace(
                     PlantStore.site(row), PlantStore.train(row), PlantStore.machine(row)));
+  }
+
+  /** Of the sites where these points are, by the points' numbers. */
+  Map<Long, ZoneId> zones(DSLContext sql, Collection<Long> points) {
+    Map<Long, ZoneId> zones = new HashMap<>();
+    for (List<Long> some : Chunks.of(points, AT_ONCE)) {
+      sql.select(POINT.ID, SITE.ZONE)
+          .from(POINT)
+          .join(MACHINE)
+          .on(MACHINE.ID.eq(POINT.MACHINE_ID))
+          .join(TRAIN)
+          .on(TRAIN.ID.eq(MACHINE.TRAIN_ID))
+          .join(SITE)
+          .on(SITE.ID.eq(TRAIN.SITE_ID))
+          .where(POINT.ID.in(some))
+          .forEach(row -> zones.put(row.value1(), ZoneId.of(row.value2())));
+    }
+    return zones;
   }
 
   static String key(DSLContext sql, String tag) {

@@ -141,8 +141,8 @@ public record IntervalAdvice(OptionalInt months, List<Reason> reasons) {
           "No drift can be told from chance (its slope is not significant at 5 %).",
           OptionalInt.empty());
     }
-    double last = segment.observations().get(segment.observations().size() - 1).years();
-    double level = segment.line().orElseThrow().at(last);
+    Observation last = segment.observations().get(segment.observations().size() - 1);
+    double level = segment.lineAt(last.years(), last);
     double slope = segment.line().orElseThrow().slope();
     double left =
         slope > 0

@@ -7,8 +7,10 @@ import java.time.Instant;
  *
  * @param value in one unit, the same for all that are compared
  * @param segment what must be the same for values to be one line: the parts it was taken with
+ * @param level how often those parts had been adjusted before: what is found is compared with what
+ *     was last left, and an adjustment is no drift
  */
-public record Observation(Instant at, double value, String segment) {
+public record Observation(Instant at, double value, String segment, int level) {
   /** Of a Julian year, 365.25 days. */
   private static final double SECONDS = 31_557_600;
 
@@ -17,6 +19,11 @@ public record Observation(Instant at, double value, String segment) {
     if (!Double.isFinite(value)) {
       throw new IllegalArgumentException("An observation is a finite number.");
     }
+  }
+
+  /** Of parts that nobody adjusted. */
+  public Observation(Instant at, double value, String segment) {
+    this(at, value, segment, 0);
   }
 
   /** Julian years after 1970 began. */

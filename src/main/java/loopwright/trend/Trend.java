@@ -41,6 +41,11 @@ public record Trend(List<Segment> segments) {
                 segment -> segment.observations().get(segment.observations().size() - 1).at()));
   }
 
+  /** The one of those parts. */
+  public Optional<Segment> of(String name) {
+    return segments.stream().filter(segment -> segment.name().equals(name)).findFirst();
+  }
+
   public boolean isEmpty() {
     return segments.isEmpty();
   }

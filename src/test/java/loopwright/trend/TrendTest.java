@@ -8,6 +8,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import loopwright.numerics.ParallelLines;
+import loopwright.numerics.StraightLine;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -112,9 +114,49 @@ class TrendTest {
     Segment segment = Trend.of(all, 0).segments().get(0);
     assertThat(segment.line().orElseThrow().slope()).isCloseTo(1.3, within(1e-6));
     double middle = 4.302653 * Math.sqrt(0.15 / 4);
-    assertThat(segment.halfWidthAt(41.5, 0.95)).isCloseTo(middle, within(1e-5));
+    assertThat(segment.halfWidthAt(41.5, all.get(0), 0.95)).isCloseTo(middle, within(1e-5));
     double end = 4.302653 * Math.sqrt(0.15 * (1.0 / 4 + 1.5 * 1.5 / 5));
-    assertThat(segment.halfWidthAt(40, 0.95)).isCloseTo(end, within(1e-5));
+    assertThat(segment.halfWidthAt(40, all.get(0), 0.95)).isCloseTo(end, within(1e-5));
+  }
+
+  /**
+   * Left at 0 and found at 1 a year later, then adjusted back each time: without levels there is no
+   * slope, with them it is 1 a year. Slope, its standard error and freedom worked out by hand for
+   * found values 1.0, 1.1, 0.9: within pairs Σ(x−x̄)² = 0.5 each, b = 1, S = 0.01, f = 2.
+   */
+  @Test
+  void anAdjustmentIsNoDrift() {
+    List<Observation> all = new ArrayList<>();
+    double[] found = {1.0, 1.1, 0.9};
+    for (int i = 0; i < 3; i++) {
+      all.add(new Observation(Instant.ofEpochSecond((40 + 2 * i) * YEAR), 0, "a", i));
+      all.add(new Observation(Instant.ofEpochSecond((41 + 2 * i) * YEAR), found[i], "a", i));
+    }
+    ParallelLines line = Trend.of(all, 0).segments().get(0).line().orElseThrow();
+    assertThat(line.slope()).isCloseTo(1, within(1e-9));
+    assertThat(line.degreesOfFreedom()).isEqualTo(2);
+    assertThat(line.slopeStandardError()).isCloseTo(Math.sqrt(0.01 / 2 / 1.5), within(1e-9));
+    assertThat(Trend.of(all, 0).segments().get(0).outliers()).isEmpty();
+    List<Observation> unadjusted =
+        all.stream().map(o -> new Observation(o.at(), o.value(), "a")).toList();
+    assertThat(Trend.of(unadjusted, 0).segments().get(0).drifts()).isFalse();
+  }
+
+  /** The same line as by the straight line, whose formulas are checked against the guide. */
+  @Test
+  void oneLevelIsTheStraightLine() {
+    double[] x = {40, 41.2, 42.9, 44, 45.5};
+    double[] y = {7.80, 7.83, 7.81, 7.88, 7.86};
+    StraightLine straight = StraightLine.fit(x, y);
+    ParallelLines one = ParallelLines.fit(x, y, new int[x.length]);
+    assertThat(one.slope()).isCloseTo(straight.slope(), within(1e-12));
+    assertThat(one.slopeStandardError()).isCloseTo(straight.slopeStandardError(), within(1e-12));
+    assertThat(one.at(50, 0)).isCloseTo(straight.at(50), within(1e-10));
+    assertThat(one.standardErrorAt(50, 0)).isCloseTo(straight.standardErrorAt(50), within(1e-10));
+    assertThat(one.slopeSignificance()).isCloseTo(straight.slopeSignificance(), within(1e-9));
+    assertThat(ParallelLines.fits(new double[] {1, 1, 1}, new int[3])).isFalse();
+    assertThat(ParallelLines.fits(new double[] {1, 2, 3, 4}, new int[] {0, 0, 1, 1})).isTrue();
+    assertThat(ParallelLines.fits(new double[] {1, 2, 3}, new int[] {0, 0, 1})).isFalse();
   }
 
   private static IntervalAdvice.Known known(int months, Segment segment, Boolean... within) {
