@@ -37,6 +37,7 @@ import loopwright.register.Register;
 import loopwright.remedy.Remedies;
 import loopwright.spare.SparePages;
 import loopwright.spare.Spares;
+import loopwright.standard.Standards;
 import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.Routes;
@@ -64,6 +65,7 @@ final class PlannersPages implements Pages, Need.Source {
       RegisteredProfiles judgedBy,
       Proposed proposed,
       GapReadings gapReadings,
+      Standards standards,
       Register register,
       Standings standings,
       Remedies remedies,
@@ -83,9 +85,10 @@ final class PlannersPages implements Pages, Need.Source {
     SparePages sparePages = new SparePages(database, page, spares, with.remedies());
     Packs packs = new Packs(outages, facts(with, spares));
     PackPages packPages = new PackPages(database, page, packs, with.base(), with.identity());
-    ReturnPages returnPages =
-        new ReturnPages(database, page, new Returns(packs, with.judgedBy(), records(with)));
     Bypasses bypasses = new Bypasses(clock);
+    ReturnPages returnPages =
+        new ReturnPages(
+            database, page, new Returns(packs, with.judgedBy(), records(with, bypasses)));
     BypassPages bypassPages =
         new BypassPages(database, page, with.plant(), outages, bypasses, clock);
     CloseOutPages closeOutPages =
@@ -130,13 +133,15 @@ final class PlannersPages implements Pages, Need.Source {
         with.clock());
   }
 
-  private static Returns.Records records(Needed with) {
+  private static Returns.Records records(Needed with, Bypasses bypasses) {
     return new Returns.Records(
         with.proposed(),
         with.judging(),
         with.configuration(),
         with.calibrations(),
         with.gapReadings(),
+        with.standards(),
+        bypasses,
         with.clock(),
         with.identity());
   }

@@ -187,6 +187,7 @@ final class SitePages {
                 judgedBy,
                 proposed,
                 of.gapReadings,
+                of.standards,
                 of.register,
                 of.standings,
                 of.remedies,

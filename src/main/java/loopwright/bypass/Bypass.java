@@ -39,11 +39,18 @@ public record Bypass(
    * Something that became of it.
    *
    * @param word {@code handed over}, {@code removed} or {@code proved}
-   * @param person number of who entered it
+   * @param person number of who did it
+   * @param enteredBy number of who entered it: somebody else where it came back on a sheet
    * @param toWhom new owner of a hand-over; empty otherwise
    */
   public record Step(
-      String word, long person, String who, String toWhom, Instant at, String note) {}
+      String word,
+      long person,
+      long enteredBy,
+      String who,
+      String toWhom,
+      Instant at,
+      String note) {}
 
   static final String HANDED_OVER = "handed over";
   static final String REMOVED = "removed";
@@ -73,6 +80,21 @@ public record Bypass(
 
   public boolean isOverdue(Instant now) {
     return isOpen() && !now.isBefore(expires);
+  }
+
+  /** Whether a sheet tells the same of it as was entered. */
+  public boolean isToldBy(NewBypass sheet) {
+    return inhibited.equalsIgnoreCase(sheet.inhibited())
+        && voteMeanwhile.equalsIgnoreCase(sheet.voteMeanwhile())
+        && authoriser.equalsIgnoreCase(sheet.authoriser())
+        && owner.equalsIgnoreCase(sheet.owner())
+        && began.equals(sheet.began())
+        && expires.equals(sheet.expires());
+  }
+
+  /** Whether it is said to be off, proved or not. */
+  public boolean isRemoved() {
+    return removed().isPresent();
   }
 
   /** Who answers for it now. */

@@ -9,7 +9,9 @@ public enum BypassProblem implements Problem {
   IS_OFF("Y-103", "{0} is {1}; nothing can be added to it."),
   REMOVED_BEFORE("Y-104", "{0} is removed already; now a second person proves it."),
   NOT_REMOVED("Y-105", "{0} is not removed yet, so there is nothing to prove."),
-  SAME_PERSON("Y-106", "You removed it. A second person has to prove that it is off."),
+  SAME_PERSON(
+      "Y-106",
+      "You removed it, or entered that it was removed. A second person has to prove that it is off."),
   NO_LOOP("Y-107", "There is no loop {0}. Give the tag as the plant writes it."),
   IN_FUTURE("Y-108", "It would begin in the future. Enter it when it is on.");
 

@@ -6,8 +6,10 @@ import static loopwright.db.gen.Tables.CHANGE;
 import static loopwright.db.gen.Tables.PERSON;
 import static loopwright.db.gen.Tables.POINT;
 
+import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import loopwright.db.Tx;
@@ -47,6 +49,7 @@ final class BypassStore {
       long person,
       @Nullable Long removedBy,
       String toWhom,
+      Instant at,
       String note) {
     BypassStepRecord row = tx.row(BYPASS_STEP);
     row.setBypassId(bypass);
@@ -54,7 +57,7 @@ final class BypassStore {
     row.setPersonId(person);
     row.setRemovedBy(removedBy);
     row.setToWhom(toWhom);
-    row.setHappenedAt(Tx.moment(tx.at()));
+    row.setHappenedAt(Tx.moment(at));
     row.setNote(note);
     tx.insert(row);
   }
@@ -62,6 +65,29 @@ final class BypassStore {
   /** Makes other changes of this bypass's loop wait until this one is through. */
   void hold(Tx tx, long point) {
     tx.sql().selectOne().from(POINT).where(POINT.ID.eq(point)).forUpdate().fetch();
+  }
+
+  /** The person who is called so, if exactly one is. */
+  Optional<Long> personCalled(DSLContext sql, String name) {
+    List<Long> called =
+        sql.select(PERSON.ID)
+            .from(PERSON)
+            .where(DSL.lower(PERSON.FULL_NAME).eq(name.toLowerCase(Locale.ROOT)))
+            .or(PERSON.LOGIN.eq(name.toLowerCase(Locale.ROOT)))
+            .limit(2)
+            .fetch(PERSON.ID);
+    return called.size() == 1 ? Optional.of(called.get(0)) : Optional.empty();
+  }
+
+  /** Under that number of the site's procedure, newest first. */
+  List<Bypass> numbered(DSLContext sql, long point, String siteNumber) {
+    return fetch(
+        sql,
+        BYPASS
+            .POINT_ID
+            .eq(point)
+            .and(DSL.lower(BYPASS.SITE_NUMBER).eq(siteNumber.toLowerCase(Locale.ROOT))),
+        20);
   }
 
   Optional<Bypass> one(DSLContext sql, long id) {
@@ -113,10 +139,12 @@ final class BypassStore {
 
   private static Map<Long, List<Bypass.Step>> steps(DSLContext sql, List<Long> bypasses) {
     return sql.select(BYPASS_STEP.asterisk())
-        .select(PERSON.FULL_NAME)
+        .select(PERSON.FULL_NAME, CHANGE.ACTOR_ID)
         .from(BYPASS_STEP)
         .join(PERSON)
         .on(PERSON.ID.eq(BYPASS_STEP.PERSON_ID))
+        .join(CHANGE)
+        .on(CHANGE.ID.eq(BYPASS_STEP.CHANGE_ID))
         .where(BYPASS_STEP.BYPASS_ID.in(bypasses))
         .orderBy(BYPASS_STEP.ID)
         .fetchGroups(
@@ -125,6 +153,8 @@ final class BypassStore {
                 new Bypass.Step(
                     row.get(BYPASS_STEP.STEP),
                     row.get(BYPASS_STEP.PERSON_ID),
+                    Optional.ofNullable(row.get(CHANGE.ACTOR_ID))
+                        .orElse(row.get(BYPASS_STEP.PERSON_ID)),
                     row.get(PERSON.FULL_NAME),
                     row.get(BYPASS_STEP.TO_WHOM),
                     row.get(BYPASS_STEP.HAPPENED_AT).toInstant(),

@@ -7,6 +7,7 @@ import loopwright.db.Tx;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 
 /** Keeps the log: entered, handed over, removed, and proved off by a second person. */
 public final class Bypasses {
@@ -19,17 +20,23 @@ public final class Bypasses {
     this.clock = clock;
   }
 
+  /** A form sent twice gives one entry. */
   long enter(Tx tx, NewBypass fresh) {
     if (fresh.began().isAfter(clock.instant())) {
       throw new Refused(BypassProblem.IN_FUTURE);
     }
-    return store.add(tx, fresh);
+    store.hold(tx, fresh.point());
+    return store.numbered(tx.sql(), fresh.point(), fresh.siteNumber()).stream()
+        .filter(known -> known.isOpen() && known.isToldBy(fresh))
+        .findFirst()
+        .map(Bypass::id)
+        .orElseGet(() -> store.add(tx, fresh));
   }
 
   void handOver(Tx tx, long id, long person, String toWhom, String note) {
     Bypass bypass = open(tx, id);
     String name = Text.needed("who takes it over", toWhom, 120);
-    store.step(tx, bypass.id(), Bypass.HANDED_OVER, person, null, name, note);
+    store.step(tx, bypass.id(), Bypass.HANDED_OVER, person, null, name, tx.at(), note);
   }
 
   void remove(Tx tx, long id, long person, String note) {
@@ -37,20 +44,48 @@ public final class Bypasses {
     if (bypass.removed().isPresent()) {
       throw new Refused(BypassProblem.REMOVED_BEFORE, bypass.number());
     }
-    store.step(tx, bypass.id(), Bypass.REMOVED, person, person, "", note);
+    store.step(tx, bypass.id(), Bypass.REMOVED, person, person, "", tx.at(), note);
   }
 
   /**
-   * @throws Refused if it isn't removed, or the same person removed it
+   * @throws Refused if it isn't removed, or the same person removed it or entered that
    */
   void prove(Tx tx, long id, long person, String note) {
     Bypass bypass = open(tx, id);
     Bypass.Step removed =
         bypass.removed().orElseThrow(() -> new Refused(BypassProblem.NOT_REMOVED, bypass.number()));
-    if (removed.person() == person) {
+    if (removed.person() == person || removed.enteredBy() == person) {
       throw new Refused(BypassProblem.SAME_PERSON);
     }
-    store.step(tx, bypass.id(), Bypass.PROVED, person, removed.person(), "", note);
+    store.step(tx, bypass.id(), Bypass.PROVED, person, removed.person(), "", tx.at(), note);
+  }
+
+  /** The one of that loop under that number of the site's procedure, if it is in the log. */
+  public Optional<Bypass> numbered(DSLContext sql, long point, String siteNumber) {
+    return store.numbered(sql, point, siteNumber).stream().findFirst();
+  }
+
+  /**
+   * Keeps what a sheet tells of a bypass. One that is in the log already stays as it was entered;
+   * only its removal is added.
+   *
+   * @param removal null while it is on
+   * @param person who brings the sheet
+   * @return the entry's number
+   * @throws Refused {@link BypassProblem#IN_FUTURE}
+   */
+  public String bringBack(
+      Tx tx, NewBypass told, @Nullable Removal removal, long person, String sheet) {
+    store.hold(tx, told.point());
+    Optional<Bypass> known = numbered(tx.sql(), told.point(), told.siteNumber());
+    long id = known.map(Bypass::id).orElseGet(() -> enter(tx, told));
+    boolean stands = known.map(one -> one.removed().isEmpty()).orElse(true);
+    if (removal != null && stands) {
+      long by = store.personCalled(tx.sql(), removal.by()).orElse(person);
+      String note = "Taken off by %s, as %s says.".formatted(removal.by(), sheet);
+      store.step(tx, id, Bypass.REMOVED, by, by, "", removal.at(), note);
+    }
+    return one(tx.sql(), id).number();
   }
 
   private Bypass open(Tx tx, long id) {

@@ -6,7 +6,7 @@ import loopwright.problem.Text;
 import org.jspecify.annotations.Nullable;
 
 /** A bypass about to be entered; see {@link Bypass}. */
-record NewBypass(
+public record NewBypass(
     long point,
     @Nullable Long outage,
     String siteNumber,
@@ -18,7 +18,7 @@ record NewBypass(
     Instant expires) {
 
   /** Refuses missing texts and a bypass that expires before it began. */
-  NewBypass {
+  public NewBypass {
     siteNumber = Text.needed("the number under the site's procedure", siteNumber, 60);
     inhibited = Text.needed("the function that is inhibited", inhibited, 400);
     voteMeanwhile = Text.needed("how the group votes meanwhile", voteMeanwhile, 200);

@@ -2,10 +2,14 @@ package loopwright.calibration;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.curve.CurveReading;
 import loopwright.problem.Refused;
 import loopwright.standard.Standard;
@@ -16,25 +20,37 @@ import loopwright.time.SiteMoment;
 import loopwright.units.Unit;
 import loopwright.web.Form;
 
-/** The reference standards chosen in a form, under their certificates of the day typed there. */
-final class ChosenStandards {
+/** The reference standards named for a calibration, under their certificates of its day. */
+public final class ChosenStandards {
   static final String FIELD = "standard";
 
   private final List<Standard> all;
   private final List<StandardUsed> used = new ArrayList<>();
-  private final List<String> complaints = new ArrayList<>();
+  private final Map<String, String> unresolved = new LinkedHashMap<>();
+  private final List<String> clashes = new ArrayList<>();
   private final Optional<LocalDate> day;
 
-  private ChosenStandards(Form form, List<Standard> all) {
+  private ChosenStandards(List<String> codes, Optional<LocalDate> day, List<Standard> all) {
     this.all = all;
-    this.day = day(form);
-    form.every(FIELD).stream().filter(code -> !code.isBlank()).distinct().forEach(this::choose);
+    this.day = day;
+    codes.stream().filter(code -> !code.isBlank()).distinct().forEach(this::choose);
     refuseTwoOfAKind(StandardKind.VOLTMETER);
     refuseTwoOfAKind(StandardKind.MICROMETER);
   }
 
+  /** Those chosen in a form, on the day typed there. */
   static ChosenStandards of(Form form, List<Standard> all) {
-    return new ChosenStandards(form, all);
+    return new ChosenStandards(form.every(FIELD), day(form), all);
+  }
+
+  /**
+   * Those named somewhere else.
+   *
+   * @param day of the calibration; empty while nobody knows, and then none is resolved
+   */
+  public static ChosenStandards named(
+      List<String> codes, Optional<LocalDate> day, List<Standard> all) {
+    return new ChosenStandards(codes, day, all);
   }
 
   private static Optional<LocalDate> day(Form form) {
@@ -46,15 +62,19 @@ final class ChosenStandards {
   }
 
   private void choose(String code) {
-    Optional<Standard> found = all.stream().filter(s -> s.code().equals(code)).findFirst();
+    Optional<Standard> found =
+        all.stream().filter(s -> s.code().equalsIgnoreCase(code)).findFirst();
     if (found.isEmpty()) {
-      complaints.add(Refused.say(StandardProblem.NO_SUCH, code));
+      unresolved.put(code, Refused.say(StandardProblem.NO_SUCH, code));
+      return;
+    }
+    if (used.stream().anyMatch(u -> u.standard().id() == found.get().id())) {
       return;
     }
     try {
       day.ifPresent(on -> used.add(StandardUsed.on(on, found.get())));
     } catch (Refused noCertificate) {
-      complaints.add(noCertificate.getMessage());
+      unresolved.put(code, noCertificate.getMessage());
     }
   }
 
@@ -65,26 +85,37 @@ final class ChosenStandards {
             .map(u -> u.standard().code())
             .toList();
     if (codes.size() > 1) {
-      complaints.add(
+      clashes.add(
           Refused.say(CalibrationProblem.TWO_STANDARDS, kind.word(), String.join(", ", codes)));
     }
   }
 
   /** What can't be; empty when all is well. */
   List<String> complaints() {
-    return List.copyOf(complaints);
+    return Stream.concat(unresolved.values().stream(), clashes.stream()).toList();
   }
 
-  List<StandardUsed> used() {
+  /** Names that stand for no certificate of that day, each with why not. */
+  public Map<String, String> unresolved() {
+    return Collections.unmodifiableMap(unresolved);
+  }
+
+  /** Two of a sort of which only one can have been used. */
+  public List<String> clashes() {
+    return List.copyOf(clashes);
+  }
+
+  public List<StandardUsed> used() {
     return List.copyOf(used);
   }
 
-  List<Long> certificates() {
+  /** Numbers of their certificates. */
+  public List<Long> certificates() {
     return used.stream().map(u -> u.certificate().id()).toList();
   }
 
   /** What is asked back before these readings are kept with this equipment. */
-  List<String> questions(List<CurveReading> readings) {
+  public List<String> questions(List<CurveReading> readings) {
     List<String> questions = new ArrayList<>();
     for (StandardUsed each : used) {
       LocalDate on = day.orElseThrow();

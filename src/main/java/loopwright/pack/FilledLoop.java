@@ -15,6 +15,8 @@ import loopwright.curve.CurveEntry;
 import loopwright.curve.Remark;
 import loopwright.curve.Run;
 import loopwright.problem.Problem;
+import loopwright.problem.Refused;
+import loopwright.problem.Text;
 import loopwright.sheet.Complaints;
 import loopwright.sheet.XlsxReader;
 import loopwright.time.SiteMoment;
@@ -150,12 +152,21 @@ final class FilledLoop {
 
   private String word(Item item, FilledFile.Row row, Column column, String text) {
     if (item.choices().isEmpty()) {
-      return text;
+      return kept(item, row, column, text);
     }
     String word = text.toLowerCase(Locale.ROOT).replaceAll("\\s+", " ");
     return item.choices().contains(word)
         ? word
         : refused(row, column, PackProblem.NOT_A_WORD, text, String.join(", ", item.choices()));
+  }
+
+  /** Too long a text is complained of, never cut. */
+  private String kept(Item item, FilledFile.Row row, Column column, String text) {
+    try {
+      return Text.kept("this", text, item.mostCharacters());
+    } catch (Refused unfit) {
+      return refused(row, column, PackProblem.READING, unfit.getMessage());
+    }
   }
 
   private String refused(FilledFile.Row row, Column column, Problem problem, Object... parts) {
@@ -184,8 +195,8 @@ final class FilledLoop {
   }
 
   /** A moment on the site's clock; a bare day means its start. */
-  Optional<Instant> moment(Item item, Column column, ZoneId zone) {
-    FilledFile.Row row = byLine.get(key(item.word(), ""));
+  Optional<Instant> moment(Item item, String of, Column column, ZoneId zone) {
+    FilledFile.Row row = byLine.get(key(item.word(), of));
     if (row == null || row.cell(column).kind() == XlsxReader.Kind.EMPTY) {
       return Optional.empty();
     }
@@ -194,15 +205,28 @@ final class FilledLoop {
       complain(row, column, PackProblem.FORMULA);
       return Optional.empty();
     }
+    String[] halves = cell.text().strip().split("[ T]+", 2);
+    Optional<LocalDate> day = day(halves[0]);
+    if (day.isEmpty()) {
+      complain(row, column, PackProblem.LOCAL_DATE, cell.text());
+      return Optional.empty();
+    }
     try {
-      String[] halves = cell.text().strip().split("[ T]+", 2);
-      LocalDate day = SiteMoment.day(halves[0]);
       return Optional.of(
           halves.length == 1
-              ? SiteMoment.startOf(day, zone)
-              : SiteMoment.of(day, SiteMoment.time(halves[1]), zone));
+              ? SiteMoment.startOf(day.get(), zone)
+              : SiteMoment.of(day.get(), SiteMoment.time(halves[1]), zone));
+    } catch (IllegalArgumentException noSuchTime) {
+      complain(
+          row, column, PackProblem.READING, "'" + cell.text() + "': " + noSuchTime.getMessage());
+      return Optional.empty();
+    }
+  }
+
+  private static Optional<LocalDate> day(String typed) {
+    try {
+      return Optional.of(SiteMoment.day(typed));
     } catch (IllegalArgumentException local) {
-      complain(row, column, PackProblem.LOCAL_DATE, cell.text());
       return Optional.empty();
     }
   }

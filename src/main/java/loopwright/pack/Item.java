@@ -16,7 +16,11 @@ enum Item {
   SERIAL("serial", Entry.TEXT, true, List.of()),
   GAP_VOLTAGE("gap voltage", Entry.NUMBER, true, List.of()),
   NO_CURVE("no curve because", Entry.TEXT, true, List.of()),
-  READING("reading", Entry.NUMBER, true, List.of());
+  READING("reading", Entry.NUMBER, true, List.of()),
+  STANDARDS("standards used", Entry.TEXT, true, List.of()),
+  /** What is written down of a bypass, part by part; see {@link BypassPart}. */
+  BYPASS("bypass", Entry.TEXT, false, List.of()),
+  BYPASS_TIME("bypass, day and time", Entry.MOMENT, false, List.of());
 
   private final String word;
   private final Entry entry;
@@ -42,6 +46,15 @@ enum Item {
 
   String word() {
     return word;
+  }
+
+  /** The longest text that is kept of it. */
+  int mostCharacters() {
+    return switch (this) {
+      case REASON -> 2000;
+      case NO_CURVE, STANDARDS -> 400;
+      default -> 120;
+    };
   }
 
   Entry entry() {

@@ -1,11 +1,9 @@
 package loopwright.pack;
 
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import loopwright.calibration.Stage;
 import loopwright.outage.Work;
-import loopwright.register.ToleranceProfiles;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param loop the sheet that it was filled in on
  * @param outcome done, not done or failed
  * @param nothingTouched the as-found stands as the as-left
+ * @param bypass that stood for the work; null where none is written down
  */
 record LoopReturn(
     Revision.Loop loop,
@@ -23,7 +22,8 @@ record LoopReturn(
     String reason,
     boolean nothingTouched,
     StageFilled found,
-    StageFilled left) {
+    StageFilled left,
+    @Nullable BypassFilled bypass) {
 
   String tag() {
     return loop.sheet().tag();
@@ -37,11 +37,7 @@ record LoopReturn(
 
   /** Reads what was filled in; everything wrong is complained of at its cell. */
   static LoopReturn read(
-      FilledLoop filled,
-      Revision.Loop loop,
-      String fileName,
-      ZoneId zone,
-      ToleranceProfiles.@Nullable Stored profile) {
+      FilledLoop filled, Revision.Loop loop, String fileName, long outage, StageFilled.With with) {
     String outcome = filled.text(Item.OUTCOME, "", Column.AS_LEFT);
     String reason = filled.text(Item.REASON, "", Column.AS_LEFT);
     boolean untouched = filled.text(Item.NOTHING_TOUCHED, "", Column.AS_LEFT).equals("yes");
@@ -53,8 +49,9 @@ record LoopReturn(
             outcome,
             reason,
             untouched,
-            StageFilled.read(filled, Column.AS_FOUND, Column.AS_FOUND_DOWN, zone, profile),
-            StageFilled.read(filled, Column.AS_LEFT, Column.AS_LEFT_DOWN, zone, profile));
+            StageFilled.read(filled, Column.AS_FOUND, Column.AS_FOUND_DOWN, with),
+            StageFilled.read(filled, Column.AS_LEFT, Column.AS_LEFT_DOWN, with),
+            BypassFilled.read(filled, loop.point(), outage, with.zone(), with.now()).orElse(null));
     read.complainOfMissing(filled);
     return read;
   }

@@ -61,8 +61,8 @@ public enum PackProblem implements Problem {
           + " again, with the mark that this spreadsheet uses."),
   LOCAL_DATE(
       "B-216",
-      "{0}, row {1}, column {2}: ''{3}'' could be two days. Write it as 2026-03-14 09:40, in the"
-          + " site''s clock."),
+      "{0}, row {1}, column {2}: ''{3}'' is no day that reads the same everywhere. Write it as"
+          + " 2026-03-14 09:40, on the site''s clock."),
   NOT_A_WORD("B-217", "{0}, row {1}, column {2}: ''{3}'' is none of {4}. Write one of them."),
   NO_ENTRY_HERE(
       "B-218", "{0}, row {1}, column {2}: nothing belongs here. Move ''{3}'' to its own line."),
@@ -86,7 +86,15 @@ public enum PackProblem implements Problem {
   NOT_KEPT("B-227", "{0}, row {1}, column {2}: {3} can''t be kept: {4}"),
   FORGOTTEN("B-228", "This file is no longer held here. Choose it again; nothing was kept of it."),
   QUESTIONS("B-229", "Look at what is asked of {0}, and tick that it stands so."),
-  NOT_ISSUED("B-230", "{0} has no pack yet, so nothing can come back. Issue one first.");
+  NOT_ISSUED("B-230", "{0} has no pack yet, so nothing can come back. Issue one first."),
+  STANDARDS_OF_NOTHING(
+      "B-231",
+      "{0}, row {1}, column {2}: standards are named for {3} {4}, but no reading stands there. Give the"
+          + " readings, or leave this empty."),
+  BYPASS_LACKS(
+      "B-232",
+      "{0}, row {1}, column {2}: a bypass of {3} is written down, but not its {4}. Write it down whole,"
+          + " or leave it empty.");
 
   private final String code;
   private final String sentence;

@@ -5,12 +5,14 @@ import java.util.List;
 
 /** The sheet to fill in: for each loop a block of lines, the same in every kind of file. */
 final class PackTable {
+  private static final String MOMENT = "2026-03-14 09:40";
+
   private PackTable() {}
 
   /**
    * A line as it is handed out.
    *
-   * @param of which serial or which gap is meant; empty elsewhere
+   * @param of which serial, gap or part of a bypass is meant; empty elsewhere
    */
   record Line(
       String loop,
@@ -30,7 +32,11 @@ final class PackTable {
         case GAP_VOLTAGE -> lines.add(plain(sheet, item, "V at rest", sheet.expectedVolts()));
         case OUTCOME -> lines.add(plain(sheet, item, String.join(" / ", item.choices()), ""));
         case NOTHING_TOUCHED -> lines.add(plain(sheet, item, "yes / no", ""));
-        case MEASURED_AT -> lines.add(plain(sheet, item, "2026-03-14 09:40", ""));
+        case MEASURED_AT -> lines.add(plain(sheet, item, MOMENT, ""));
+        case STANDARDS -> lines.add(plain(sheet, item, "codes, with commas", ""));
+        case BYPASS -> BypassPart.texts().forEach(part -> lines.add(bypass(sheet, item, part, "")));
+        case BYPASS_TIME ->
+            BypassPart.moments().forEach(part -> lines.add(bypass(sheet, item, part, MOMENT)));
         default -> lines.add(plain(sheet, item, "", ""));
       }
     }
@@ -39,6 +45,10 @@ final class PackTable {
 
   private static Line plain(LoopSheet sheet, Item item, String unit, String planned) {
     return new Line(sheet.tag(), item, "", unit, planned, "", "");
+  }
+
+  private static Line bypass(LoopSheet sheet, Item item, BypassPart part, String unit) {
+    return new Line(sheet.tag(), item, part.word(), unit, "", "", "");
   }
 
   private static void serials(LoopSheet sheet, List<Line> lines) {

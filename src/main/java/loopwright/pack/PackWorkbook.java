@@ -115,6 +115,18 @@ final class PackWorkbook {
               + " the planned one. A loop comes back as a whole or not at all; loops that nobody touched"
               + " may stay blank."
         });
+    lines.add(
+        new String[] {
+          "Standards",
+          "Name the standards used by the codes of the register, with commas between them."
+        });
+    lines.add(
+        new String[] {
+          "Bypass",
+          "Write down a bypass whole: number, function, vote, who authorised it, who answers for it, since"
+              + " when, until when. When it is off, say when and by whom; a second person proves that in"
+              + " the register. A second bypass of the same loop goes straight into the bypass log."
+        });
     head.cautions().forEach(caution -> lines.add(new String[] {"Caution", caution}));
     sheet.width(0, 12);
     sheet.width(1, 110);

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import loopwright.calibration.NewCalibration;
@@ -26,6 +27,7 @@ import loopwright.web.Form;
 /** Writes what came back of one loop through the features that keep such records. */
 final class ReturnRecorder {
   private static final String ORIGIN = "imported";
+  private static final int MOST_TOLD = 2_000;
 
   private final Packs packs;
   private final Returns.Records records;
@@ -49,7 +51,8 @@ final class ReturnRecorder {
     survey(tx, read, read.left(), found, Column.AS_LEFT.heading(), told);
     Map<Stage, String> numbers = calibrations(tx, read, told);
     gapVoltages(tx, read);
-    String words = String.join(" ", told);
+    bypass(tx, read, told);
+    String words = shortened(String.join(" ", told));
     packs
         .store()
         .addReturn(
@@ -72,6 +75,11 @@ final class ReturnRecorder {
                 tx.act().actorName(),
                 tx.at()));
     return words;
+  }
+
+  /** What it tells of stands in records of its own. */
+  private static String shortened(String words) {
+    return words.length() <= MOST_TOLD ? words : words.substring(0, MOST_TOLD - 1) + "…";
   }
 
   private Map<String, String> survey(
@@ -139,6 +147,10 @@ final class ReturnRecorder {
     for (int i = 0; i < added.size(); i++) {
       numbers.put(fresh.get(i).stage(), added.get(i));
     }
+    Stream.of(read.found(), read.left())
+        .flatMap(stage -> stage.standards().told().stream())
+        .distinct()
+        .forEach(told::add);
     numbers.forEach((stage, number) -> told.add(Text.capital(stage.word()) + " " + number + "."));
     return numbers;
   }
@@ -149,9 +161,6 @@ final class ReturnRecorder {
     if (!stage.hasResult() || at == null) {
       return Optional.empty();
     }
-    NewCalibration.Measured measured = stage.curve();
-    NewCalibration.Outcome outcome =
-        measured == null ? new NewCalibration.NoCurve(stage.noCurve()) : measured;
     return Optional.of(
         new NewCalibration(
             read.loop().point(),
@@ -160,8 +169,27 @@ final class ReturnRecorder {
             stage.by(),
             stage.zero(),
             read.loop().sheet().loop().alloy(),
-            outcome,
-            ORIGIN));
+            stage.outcome(),
+            ORIGIN,
+            stage.standards().certificates()));
+  }
+
+  private void bypass(Tx tx, LoopReturn read, List<String> told) {
+    BypassFilled filled = read.bypass();
+    if (filled == null) {
+      return;
+    }
+    long person = Objects.requireNonNull(tx.act().actorId());
+    String number =
+        records
+            .bypasses()
+            .bringBack(tx, filled.bypass(), filled.removal(), person, read.fileName());
+    told.add(
+        "Bypass %s is %s in the log%s."
+            .formatted(
+                filled.bypass().siteNumber(),
+                number,
+                filled.removal() == null ? "" : ", taken off, to be proved"));
   }
 
   private void gapVoltages(Tx tx, LoopReturn read) {

@@ -11,6 +11,9 @@ import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import loopwright.bypass.Bypass;
+import loopwright.bypass.Bypasses;
+import loopwright.bypass.NewBypass;
 import loopwright.calibration.Calibrations;
 import loopwright.calibration.NewCalibration;
 import loopwright.calibration.RegisteredProfiles;
@@ -30,6 +33,8 @@ import loopwright.problem.Text;
 import loopwright.register.ToleranceProfiles;
 import loopwright.sheet.Complaint;
 import loopwright.sheet.Complaints;
+import loopwright.standard.Standards;
+import loopwright.time.SiteMoment;
 import loopwright.web.Form;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
@@ -58,6 +63,8 @@ public final class Returns {
       Configuration configuration,
       Calibrations calibrations,
       GapReadings gapReadings,
+      Standards standards,
+      Bypasses bypasses,
       InstantSource clock,
       Supplier<UUID> register) {}
 
@@ -102,7 +109,15 @@ public final class Returns {
     }
     LoopReturn read =
         LoopReturn.read(
-            filled, given.loop(), file.name(), outage.zone(), profile(sql, given.loop().sheet()));
+            filled,
+            given.loop(),
+            file.name(),
+            outage.id(),
+            new StageFilled.With(
+                outage.zone(),
+                records.clock().instant(),
+                profile(sql, given.loop().sheet()),
+                records.standards().all(sql)));
     refuseSecond(filled, given);
     List<String> told = complaints.isEmpty() ? told(sql, outage, filled, read) : List.of();
     if (!complaints.isEmpty()) {
@@ -171,10 +186,40 @@ public final class Returns {
         base = differing;
       }
       curve(stage, column).ifPresent(told::add);
+      stage.standards().told().ifPresent(told::add);
       refuseVolts(filled, column, read, stage, outage);
       refuseFuture(filled, column, at);
     }
+    bypass(sql, outage, read).ifPresent(told::add);
     return told;
+  }
+
+  private Optional<String> bypass(DSLContext sql, Outage outage, LoopReturn read) {
+    BypassFilled filled = read.bypass();
+    if (filled == null) {
+      return Optional.empty();
+    }
+    NewBypass told = filled.bypass();
+    String off =
+        filled.removal() == null
+            ? "on"
+            : "off since "
+                + SiteMoment.shown(filled.removal().at(), outage.zone())
+                + ", to be proved by a second person";
+    return Optional.of(
+        records
+            .bypasses()
+            .numbered(sql, told.point(), told.siteNumber())
+            .map(known -> "Bypass %s: %s.".formatted(told.siteNumber(), known(known, told, off)))
+            .orElse("Bypass %s: goes into the log; %s.".formatted(told.siteNumber(), off)));
+  }
+
+  private static String known(Bypass known, NewBypass told, String off) {
+    return "in the log already as "
+        + known.number()
+        + (known.isToldBy(told) ? "" : ", which stays as it was entered although the sheet differs")
+        + "; "
+        + (known.isRemoved() ? "said there to be off" : off);
   }
 
   private static void refuseVolts(

@@ -190,11 +190,35 @@ final class SheetDrawing {
   }
 
   private void others() throws IOException {
-    need(70);
+    need(105);
     paper.table(
-        List.of("", "Gap voltage at rest, V", "Measured: day, time", "By", "Gap zero", "Signature"),
-        List.of(56.0, 95.0, 100.0, 95.0, 65.0, 100.0),
-        List.of(List.of("As found", "", "", "", "", ""), List.of("As left", "", "", "", "", "")),
+        List.of(
+            "",
+            "V at rest",
+            "Measured: day, time",
+            "By",
+            "Gap zero",
+            "Standards used",
+            "Signature"),
+        List.of(46.0, 54.0, 92.0, 80.0, 57.0, 102.0, 80.0),
+        List.of(
+            List.of("As found", "", "", "", "", "", ""),
+            List.of("As left", "", "", "", "", "", "")),
+        16);
+    paper.gap(3);
+    paper.table(
+        List.of(
+            "Bypass: number",
+            "Function",
+            "Vote meanwhile",
+            "Authorised by",
+            "Answers for it",
+            "On since",
+            "Expires",
+            "Off: when, by",
+            "Proved by"),
+        List.of(66.0, 62.0, 58.0, 54.0, 56.0, 52.0, 52.0, 61.0, 50.0),
+        List.of(List.of("", "", "", "", "", "", "", "", "")),
         16);
     paper.gap(2);
     paper.fact(

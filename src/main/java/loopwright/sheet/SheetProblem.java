@@ -47,7 +47,9 @@ public enum SheetProblem implements Problem {
   NOT_A_WORKBOOK(
       "S-118",
       "{0}: this is no workbook that can be read. Save it as an Excel workbook (.xlsx) without a"
-          + " password, or as CSV, UTF-8.");
+          + " password, or as CSV, UTF-8."),
+  TOO_MANY_ROWS(
+      "S-119", "{0}: the first sheet has more than {1} rows. Split it into" + " smaller files.");
 
   private final String code;
   private final String sentence;

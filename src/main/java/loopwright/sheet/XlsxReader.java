@@ -61,8 +61,13 @@ public final class XlsxReader {
         Stream<org.dhatim.fastexcel.reader.Row> rows = book.getFirstSheet().openStream()) {
       boolean from1904 = book.isDate1904();
       List<Row> read = new ArrayList<>();
-      rows.limit(MOST_ROWS).forEach(row -> add(read, row, from1904));
+      rows.limit(MOST_ROWS + 1).forEach(row -> add(read, row, from1904));
+      if (read.size() > MOST_ROWS) {
+        throw new Refused(SheetProblem.TOO_MANY_ROWS, name, MOST_ROWS);
+      }
       return read;
+    } catch (Refused tooMany) {
+      throw tooMany;
     } catch (IOException | RuntimeException broken) {
       Refused refused = new Refused(SheetProblem.NOT_A_WORKBOOK, name);
       refused.initCause(broken);

@@ -67,7 +67,7 @@ class BypassStoreTest {
                 database.write(
                     ACT,
                     tx -> {
-                      store.step(tx, id, Bypass.PROVED, 1, 1L, "", "by myself");
+                      store.step(tx, id, Bypass.PROVED, 1, 1L, "", tx.at(), "by myself");
                       return 0;
                     }))
         .isInstanceOf(IntegrityConstraintViolationException.class);

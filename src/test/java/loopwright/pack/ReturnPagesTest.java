@@ -1,14 +1,26 @@
 package loopwright.pack;
 
 import static loopwright.db.gen.Tables.CALIBRATION;
+import static loopwright.db.gen.Tables.CALIBRATION_READING;
+import static loopwright.db.gen.Tables.CALIBRATION_STANDARD;
 import static loopwright.db.gen.Tables.GAP_READING;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
 import loopwright.matching.PartKind;
+import loopwright.standard.Certificate;
+import loopwright.standard.CertifiedRange;
+import loopwright.standard.Standard;
+import loopwright.standard.StandardKind;
+import loopwright.standard.Standards;
 import loopwright.testing.FilledForm;
 import loopwright.testing.Visitor;
+import loopwright.units.Reported;
+import loopwright.units.Unit;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -152,13 +164,254 @@ class ReturnPagesTest {
             "row " + sheet.line("V-1", Item.READING, "250 µm") + ", I A formula stands here",
             "'-4.1 V' is text where a number belongs",
             "The spreadsheet made the date 2026-06-04 of what was typed",
-            "'03/08/2026' could be two days",
+            "'03/08/2026' is no day that reads the same everywhere",
             "'finished' is none of done, not done, failed",
             "Nothing belongs here");
     assertThat(fate(plan, "V-2")).isEqualTo("would be kept");
     assertThat(keep(plan).status()).isEqualTo(303);
     assertThat(back()).contains("V-2 done").doesNotContain("V-1 done");
     assertThat(rows(CALIBRATION)).isEqualTo(1);
+  }
+
+  @Test
+  void daysInALocalFormatAreAskedBackAndDateCellsAreTaken() {
+    sheet
+        .done("V-1")
+        .done("V-2")
+        .set("V-3", Item.OUTCOME, Column.AS_LEFT, "not done")
+        .set("V-3", Item.REASON, Column.AS_LEFT, "no scaffold")
+        .set("V-1", Item.MEASURED_AT, Column.AS_FOUND, "27.02.2026 14:30")
+        .set("V-1", Item.REASON, Column.AS_LEFT, "x".repeat(2001))
+        .set("V-2", Item.MEASURED_AT, Column.AS_FOUND, LocalDate.of(2026, 2, 28))
+        .set("V-3", Item.MEASURED_AT, Column.AS_FOUND, 46081.604);
+    Document plan = look(sheet);
+    assertThat(told(plan, "V-1"))
+        .contains(
+            "row " + sheet.line("V-1", Item.MEASURED_AT, "") + ", I '27.02.2026 14:30' is no day",
+            "row " + sheet.line("V-1", Item.REASON, "") + ", K",
+            "2000");
+    assertThat(fate(plan, "V-2")).as("a cell that holds a day").isEqualTo("would be kept");
+    assertThat(told(plan, "V-3"))
+        .as("a bare number, its format lost")
+        .contains("'46081.604' is no day");
+    sheet.set("V-1", Item.REASON, Column.AS_LEFT, null);
+    assertThat(
+            told(
+                look(sheet.set("V-1", Item.MEASURED_AT, Column.AS_FOUND, "2025-10-26 02:30")),
+                "V-1"))
+        .as("the hour that came twice")
+        .contains("showed 02:30 twice");
+  }
+
+  private void standard(String code, StandardKind kind, String unit, String issued) {
+    Standards standards = new Standards();
+    LocalDate on = LocalDate.parse(issued);
+    world.shop.app.write(
+        tx ->
+            standards.add(
+                tx, new Standard(0, code, kind, "Nordling", "M4", code, "", List.of(), List.of())));
+    CertifiedRange range =
+        new CertifiedRange(
+            1,
+            Reported.read("0", Unit.named(unit).orElseThrow()).orElseThrow(),
+            Reported.read("2500", Unit.named(unit).orElseThrow()).orElseThrow(),
+            Reported.read("0", Unit.named(unit).orElseThrow()).orElseThrow(),
+            Reported.read("0.01", Unit.named(unit).orElseThrow()).orElseThrow(),
+            Optional.empty(),
+            Optional.empty());
+    world.shop.app.write(
+        tx ->
+            standards.add(
+                tx,
+                standards.coded(tx.sql(), code),
+                new Certificate(
+                    0,
+                    "K-" + issued,
+                    "Lab",
+                    on,
+                    on.plusYears(1),
+                    BigDecimal.valueOf(2),
+                    List.of(range),
+                    ""),
+                LocalDate.parse("2026-03-01")));
+  }
+
+  @Test
+  void standardsAreFoundInTheRegisterAndOtherNamesAreAskedBackThenKeptAsTyped() {
+    standard("DVM-2", StandardKind.VOLTMETER, "V", "2026-01-05");
+    standard("DVM-3", StandardKind.VOLTMETER, "V", "2026-01-05");
+    standard("MIC-1", StandardKind.MICROMETER, "µm", "2026-03-01");
+    sheet
+        .done("V-1")
+        .set("V-1", Item.STANDARDS, Column.AS_FOUND, "dvm-2; MIC-1, BORROWED-7")
+        .done("V-2")
+        .set("V-2", Item.STANDARDS, Column.AS_FOUND, "DVM-2, DVM-3")
+        .set("V-3", Item.OUTCOME, Column.AS_LEFT, "not done")
+        .set("V-3", Item.REASON, Column.AS_LEFT, "no scaffold")
+        .set("V-3", Item.STANDARDS, Column.AS_LEFT, "DVM-2");
+    Document plan = look(sheet);
+    assertThat(fate(plan, "V-1")).isEqualTo("asks something first");
+    assertThat(told(plan, "V-1"))
+        .contains(
+            "Measured with DVM-2.",
+            "Standards as typed, not in the register: MIC-1, BORROWED-7.",
+            "MIC-1 had no certificate on 2026-02-28",
+            "There is no reference standard BORROWED-7 in the register. It would be kept as typed");
+    assertThat(told(plan, "V-2"))
+        .contains("row " + sheet.line("V-2", Item.STANDARDS, "") + ", I Two of one sort");
+    assertThat(told(plan, "V-3"))
+        .contains("tandards are named for V-3 as left, but no reading stands there");
+    Visitor.Answer kept =
+        FilledForm.of(plan, "main form[method=post]")
+            .set("confirmed", "yes")
+            .send(world.technician, "do", "keep");
+    assertThat(kept.status()).isEqualTo(303);
+    assertThat(back()).contains("not in the register: MIC-1, BORROWED-7");
+    String number =
+        world
+            .technician
+            .get(world.outage + "/returns")
+            .page()
+            .select("main a[href^=/calibrations/C]")
+            .text();
+    assertThat(world.technician.get("/calibrations/" + number).page().text())
+        .contains("DVM-2", "K-2026-01-05 of Lab");
+    assertThat(rows(CALIBRATION_STANDARD)).isEqualTo(1);
+  }
+
+  private FilledSheet bypass(String loop, String... values) {
+    BypassPart[] parts = BypassPart.values();
+    for (int i = 0; i < values.length; i++) {
+      sheet.set(loop, parts[i].item(), parts[i].word(), Column.AS_LEFT, values[i]);
+    }
+    return sheet;
+  }
+
+  @Test
+  void aBypassComesBackWithItsLoopAndStaysOpenUntilASecondPersonProvesIt() {
+    sheet.done("V-1").done("V-2");
+    bypass(
+        "V-1",
+        "BP-77",
+        "trip on radial vibration",
+        "1oo1",
+        "A. Uthority",
+        "O. Wner",
+        "2026-02-28 08:00",
+        "2026-02-28 20:00",
+        "2026-02-28 16:00",
+        "demo engineer");
+    bypass("V-2", "BP-78", "", "1oo1", "A. Uthority", "O. Wner", "28/02/2026", "2026-02-28 20:00");
+    Document plan = look(sheet);
+    assertThat(told(plan, "V-1"))
+        .contains("Bypass BP-77: goes into the log; off since 2026-02-28 16:00, to be proved");
+    assertThat(told(plan, "V-2"))
+        .contains(
+            "row "
+                + sheet.line("V-2", Item.BYPASS, "function inhibited")
+                + ", K A bypass of V-2 is written down, but not its function inhibited",
+            "'28/02/2026' is no day");
+    assertThat(keep(plan).status()).isEqualTo(303);
+    assertThat(back()).contains("Bypass BP-77 is BY-1 in the log, taken off, to be proved.");
+    Visitor engineer = world.shop.app.as("engineer");
+    assertThat(engineer.get("/").page().select("tbody tr:contains(BY-1)").text())
+        .contains("OVERDUE", "A second person proves that it is off.");
+    assertThat(engineer.get("/bypasses/BY-1").page().text())
+        .contains(
+            "Removed Demo Engineer, 2026-02-28 16:00",
+            "Taken off by demo engineer, as pack.xlsx says.");
+    assertThat(engineer.post("/bypasses/BY-1/prove", "note", "seen").body())
+        .as("whom the sheet names as the one who took it off")
+        .contains("Y-106");
+    world.technician.get("/bypasses/BY-1");
+    assertThat(world.technician.post("/bypasses/BY-1/prove", "note", "seen").body())
+        .as("who brought that sheet")
+        .contains("Y-106");
+    world.planner.get("/bypasses/BY-1");
+    assertThat(world.planner.post("/bypasses/BY-1/prove", "note", "seen").status()).isEqualTo(303);
+    bypass("V-2", "BP-78", "alarm", "1oo1", "A. Uthority", "O. Wner", "2026-02-28 08:00");
+    assertThat(keep(look(sheet)).status()).isEqualTo(303);
+    assertThat(engineer.get("/").page().select("tbody tr:contains(BY-2)").text())
+        .contains("Have it taken off under the site's procedure");
+  }
+
+  @Test
+  void aBypassThatIsInTheLogAlreadyStaysAsItWasEntered() {
+    world.technician.get("/bypasses/new?loop=V-1");
+    assertThat(
+            world
+                .technician
+                .post(
+                    "/bypasses/new",
+                    "loop",
+                    "V-1",
+                    "site-number",
+                    "BP-77",
+                    "inhibited",
+                    "trip",
+                    "vote",
+                    "1oo1",
+                    "authoriser",
+                    "A. Uthority",
+                    "owner",
+                    "O. Wner",
+                    "on",
+                    "2026-02-28",
+                    "time",
+                    "08:00",
+                    "until",
+                    "2026-03-02",
+                    "until-time",
+                    "20:00")
+                .location())
+        .isEqualTo("/bypasses/BY-1");
+    sheet.done("V-1");
+    bypass(
+        "V-1",
+        "bp-77",
+        "trip",
+        "1oo2",
+        "A. Uthority",
+        "O. Wner",
+        "2026-02-28 08:00",
+        "2026-03-02 20:00");
+    Document plan = look(sheet);
+    assertThat(told(plan, "V-1"))
+        .contains("in the log already as BY-1, which stays as it was entered although the sheet");
+    bypass(
+        "V-1",
+        "bp-77",
+        "trip",
+        "1oo2",
+        "A. Uthority",
+        "O. Wner",
+        "2026-02-28 08:00",
+        "2026-03-02 20:00",
+        "2026-02-28 07:59",
+        "T. Echnician");
+    assertThat(told(look(sheet), "V-1")).contains("It would be off before it was on");
+    sheet.set("V-1", Item.BYPASS_TIME, "off since", Column.AS_LEFT, "2026-02-28 16:00");
+    assertThat(keep(look(sheet)).status()).isEqualTo(303);
+    assertThat(world.technician.get("/bypasses/BY-1").page().text())
+        .contains("1oo1", "removed, not proved", "Taken off by T. Echnician")
+        .doesNotContain("1oo2");
+    assertThat(world.technician.get("/bypasses/BY-2").status()).isEqualTo(404);
+  }
+
+  @Test
+  void whatWasReadWhereNoCurveCouldBeTakenIsKeptBesideTheReason() {
+    sheet
+        .done("V-1")
+        .set("V-1", Item.OUTCOME, Column.AS_LEFT, "failed")
+        .set("V-1", Item.REASON, Column.AS_LEFT, "probe dead")
+        .set("V-1", Item.NO_CURVE, Column.AS_FOUND, "stuck at the rail");
+    for (int gap = 750; gap <= 2250; gap += 250) {
+      sheet.set("V-1", Item.READING, gap + " µm", Column.AS_FOUND, null);
+    }
+    Document plan = look(sheet);
+    assertThat(told(plan, "V-1")).contains("No curve, as found: stuck at the rail");
+    assertThat(keep(plan).status()).isEqualTo(303);
+    assertThat(rows(CALIBRATION_READING)).isEqualTo(2);
   }
 
   @Test

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
@@ -39,8 +40,8 @@ class SavedByLibreOfficeTest {
         new FilledLoop(file, sheet, rows, complaints),
         new Revision.Loop(1, loop, loop, sheet, "abc"),
         name,
-        ZONE,
-        profile);
+        12,
+        new StageFilled.With(ZONE, Instant.parse("2026-04-05T00:00:00Z"), profile, List.of()));
   }
 
   @ParameterizedTest
