@@ -166,11 +166,23 @@ final class CalibrationStore {
     return select(sql).where(CALIBRATION.NUMBER.eq(number)).fetchOptional(CalibrationStore::row);
   }
 
+  /**
+   * The newest first.
+   *
+   * @param which of columns of {@code calibration} alone
+   */
   List<Calibrated> latest(DSLContext sql, Condition which, int most) {
+    // the keys first, by index: joined to the rest the engine would sort all there are
+    List<Long> newest =
+        sql.select(CALIBRATION.ID)
+            .from(CALIBRATION)
+            .where(which)
+            .orderBy(CALIBRATION.MEASURED_AT.desc(), CALIBRATION.ID.desc())
+            .limit(most)
+            .fetch(CALIBRATION.ID);
     return select(sql)
-        .where(which)
+        .where(CALIBRATION.ID.in(newest))
         .orderBy(CALIBRATION.MEASURED_AT.desc(), CALIBRATION.ID.desc())
-        .limit(most)
         .fetch(CalibrationStore::row);
   }
 
@@ -249,7 +261,10 @@ final class CalibrationStore {
   }
 
   static Condition ofFingerprint(String fingerprint) {
-    return COMBINATION.FINGERPRINT.eq(fingerprint);
+    return CALIBRATION.COMBINATION_ID.in(
+        DSL.select(COMBINATION.ID)
+            .from(COMBINATION)
+            .where(COMBINATION.FINGERPRINT.eq(fingerprint)));
   }
 
   static Condition withComponent(long component) {

@@ -51,14 +51,26 @@ final class RecordStore {
 
   /** Newest first. Each combination of filters is served from an index. */
   List<Listed> list(DSLContext sql, RecordFilter filter, ZoneId zone, int limit) {
+    // the keys first, by index: joined to the entries the engine would sort all of them
+    List<Long> changes =
+        sql.select(CHANGE.ID)
+            .from(CHANGE)
+            .where(condition(filter, zone))
+            .andExists(
+                DSL.selectOne()
+                    .from(JOURNAL_ENTRY)
+                    .where(JOURNAL_ENTRY.CHANGE_ID.eq(CHANGE.ID))
+                    .and(JOURNAL_ENTRY.IS_LAST.isTrue()))
+            .orderBy(order(filter))
+            .limit(limit)
+            .fetch(CHANGE.ID);
     return sql.select(CHANGE.fields())
         .select(JOURNAL_ENTRY.SEQ)
         .from(CHANGE)
         .join(JOURNAL_ENTRY)
         .on(JOURNAL_ENTRY.CHANGE_ID.eq(CHANGE.ID).and(JOURNAL_ENTRY.IS_LAST.isTrue()))
-        .where(condition(filter, zone))
+        .where(CHANGE.ID.in(changes))
         .orderBy(order(filter))
-        .limit(limit)
         .fetch(RecordStore::listed);
   }
 

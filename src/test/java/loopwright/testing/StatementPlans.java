@@ -19,6 +19,8 @@ public final class StatementPlans implements AutoCloseable {
   private static final Pattern WAY = Pattern.compile("/\\* (PUBLIC\\.[^*]*)\\*/", Pattern.DOTALL);
   private static final Pattern LIST = Pattern.compile("(\\w+) (?:IN|= ANY)\\(");
 
+  private static final Pattern OF_ONE_THING = Pattern.compile("_ID = (?:cast|\\\\?)| group by ");
+
   private final Connection owner;
 
   /** Remembers statements from now on. */
@@ -70,6 +72,18 @@ public final class StatementPlans implements AutoCloseable {
       }
     }
     return found;
+  }
+
+  /**
+   * Statements that want the first few rows of an order, and for that sort all there are: not those
+   * that belong to one thing, of which there are few, and not sums.
+   */
+  public List<String> sortedWhole() {
+    return statements().stream()
+        .filter(sql -> sql.contains("order by") && sql.contains("fetch next"))
+        .filter(sql -> !OF_ONE_THING.matcher(sql).find())
+        .filter(sql -> !plan(sql).contains("/* index sorted"))
+        .toList();
   }
 
   /** Whether another condition stands before the list, other than one value of the first column. */
