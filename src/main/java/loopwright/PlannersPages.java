@@ -33,10 +33,13 @@ import loopwright.pack.Returns;
 import loopwright.pack.SheetWriter;
 import loopwright.plant.Channels;
 import loopwright.plant.Plant;
+import loopwright.register.FamilyBook;
 import loopwright.register.Register;
 import loopwright.remedy.Remedies;
+import loopwright.spare.AllocationPages;
 import loopwright.spare.SparePages;
 import loopwright.spare.Spares;
+import loopwright.spare.WishPages;
 import loopwright.standard.Standards;
 import loopwright.web.Page;
 import loopwright.web.Pages;
@@ -67,6 +70,7 @@ final class PlannersPages implements Pages, Need.Source {
       GapReadings gapReadings,
       Standards standards,
       Register register,
+      FamilyBook families,
       Standings standings,
       Remedies remedies,
       LabelBase base,
@@ -116,10 +120,22 @@ final class PlannersPages implements Pages, Need.Source {
             new DuePages(database, with.plant(), outages, suggestions, clock, with.identity()),
             packPages,
             sparePages,
+            new WishPages(database, page, spares, sparePages),
+            new AllocationPages(database, page, spares, dealingFacts(with)),
             returnPages,
             bypassPages,
             closeOutPages),
         bypassPages);
+  }
+
+  private static AllocationPages.Facts dealingFacts(Needed with) {
+    return new AllocationPages.Facts(
+        with.register(),
+        with.families(),
+        with.channels(),
+        with.remedies(),
+        with.judging(),
+        with.clock());
   }
 
   private static SheetWriter.Facts facts(Needed with, PutAside putAside) {

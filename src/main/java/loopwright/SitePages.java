@@ -189,6 +189,7 @@ final class SitePages {
                 of.gapReadings,
                 of.standards,
                 of.register,
+                of.families,
                 of.standings,
                 of.remedies,
                 base,

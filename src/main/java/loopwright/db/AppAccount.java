@@ -53,6 +53,7 @@ final class AppAccount {
           "bypass_step",
           "spare_reservation",
           "spare_release",
+          "spare_wish",
           "gap_reading",
           "reference_standard",
           "standard_certificate",

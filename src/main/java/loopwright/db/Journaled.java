@@ -79,6 +79,7 @@ public record Journaled(
           "spare_reservation",
           "spare_held",
           "spare_release",
+          "spare_wish",
           "gap_reading",
           "reference_standard",
           "standard_certificate",

@@ -84,7 +84,23 @@ public final class SparePages implements Pages, OutagePart {
     return OutagePages.named(sql, spares.outages(), http);
   }
 
-  private void show(Context http, int status, Form form) {
+  record WishLine(long point, String tag, String href, String slot, String reason, String who) {}
+
+  private List<WishLine> wishes(DSLContext sql, Outage outage) {
+    return spares.wishes(sql, outage.id()).stream()
+        .map(
+            wish ->
+                new WishLine(
+                    wish.point(),
+                    wish.tag(),
+                    "/loops/" + PathSegment.of(wish.tag()),
+                    wish.slot(),
+                    wish.reason(),
+                    wish.who()))
+        .toList();
+  }
+
+  void show(Context http, int status, Form form) {
     Map<String, Object> model = new HashMap<>();
     database.snapshot(
         sql -> {
@@ -94,6 +110,7 @@ public final class SparePages implements Pages, OutagePart {
           model.put("outage", outage);
           model.put("closed", outage.isClosed());
           model.put("held", held.stream().map(SparePages::line).toList());
+          model.put("wishes", wishes(sql, outage));
           model.put("loops", choices(scope));
           Map<String, Long> points = new HashMap<>();
           scope.forEach(line -> points.put(line.tag(), line.point()));

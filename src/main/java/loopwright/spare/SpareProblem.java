@@ -10,7 +10,14 @@ public enum SpareProblem implements Problem {
   DOES_NOT_MATCH("X-104", "{0} does not make {1} fit to be left so: {2}"),
   HELD("X-105", "{0} is put aside for {1} already. Release it there, or take another."),
   NOT_HELD("X-106", "That part is held no longer. Look at the list again."),
-  SLOT_TAKEN("X-107", "{0} is put aside for that slot of {1} already. Release it first.");
+  SLOT_TAKEN("X-107", "{0} is put aside for that slot of {1} already. Release it first."),
+  DEALT_ANEW(
+      "X-108",
+      "Nothing was taken over: stock, outages or what is put aside changed since this dealing was"
+          + " worked out. Look at the new one below and take that over."),
+  NOTHING_TO_DEAL("X-109", "There is nothing to change: all that can be served is put aside."),
+  NO_WISH("X-110", "Nobody wants a spare for that slot any more. Look at the list again."),
+  WISHED_BEFORE("X-111", "A spare for that slot of {0} is wanted already.");
 
   private final String code;
   private final String sentence;

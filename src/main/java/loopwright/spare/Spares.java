@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import loopwright.db.Tx;
 import loopwright.loop.Chain;
 import loopwright.loop.Judging;
@@ -13,7 +12,6 @@ import loopwright.loop.Promises;
 import loopwright.loop.Proposed;
 import loopwright.loop.Slot;
 import loopwright.loop.Standings;
-import loopwright.matching.Finding;
 import loopwright.matching.PartState;
 import loopwright.outage.Closing;
 import loopwright.outage.Outage;
@@ -30,9 +28,8 @@ import org.jooq.DSLContext;
 
 /** Puts parts aside for loops of an outage, once they are proved to match. */
 public final class Spares implements PutAside, Closing {
-  private static final int PROOF_CHARACTERS = 8_000;
-
   private final SpareStore store = new SpareStore();
+  private final WishStore wishes = new WishStore();
   private final Outages outages;
   private final Proposed proposed;
   private final Judging judging;
@@ -77,6 +74,11 @@ public final class Spares implements PutAside, Closing {
                           held.point(), "O-" + held.outage() + ", loop " + held.tag())));
       return promised;
     };
+  }
+
+  /** Deals over all open outages. */
+  Allocations allocations(Wants.Sources sources) {
+    return new Allocations(sources, this);
   }
 
   /** In the order in which they are fetched: by store and bin. */
@@ -130,26 +132,48 @@ public final class Spares implements PutAside, Closing {
         chain.in(slot).component().orElseThrow(() -> new Refused(SpareProblem.NO_SLOT));
     Component part = register.component(tx.sql(), new ComponentId(component)).orElseThrow();
     refuseNotLying(part);
-    Judging.Judged judged =
-        judging.judge(
-            tx.sql(), new Judging.Subject(line.point(), line.tag()), chain, clock.instant());
-    List<Finding> against = judged.judgement().againstAssembly();
-    if (!against.isEmpty()) {
-      throw new Refused(
-          SpareProblem.DOES_NOT_MATCH,
-          part.label(),
-          line.tag(),
-          against.stream().map(Finding::sentences).collect(Collectors.joining(" ")));
+    Proof.Said said =
+        new Proof(judging, clock)
+            .of(tx.sql(), new Judging.Subject(line.point(), line.tag()), chain);
+    if (!said.matches()) {
+      throw new Refused(SpareProblem.DOES_NOT_MATCH, part.label(), line.tag(), said.against());
     }
     refuseHeld(tx.sql(), part);
-    store.hold(
-        tx,
-        id,
-        line.point(),
-        slot.word(),
-        component,
-        judged.judgement().verdict().word(),
-        proof(judged));
+    store.hold(tx, id, line.point(), slot.word(), component, said.verdict(), said.text());
+  }
+
+  /**
+   * Says that a spare is wanted for a slot, whichever it is, or no longer.
+   *
+   * @throws Refused if the loop is not in the scope, or that is said already
+   */
+  void wish(Tx tx, long id, long point, String typedSlot, boolean wanted, String reason) {
+    outages.hold(tx, id);
+    Outage outage = outages.one(tx.sql(), id);
+    Outages.refuseClosed(outage);
+    String tag =
+        outages.scope(tx.sql(), id).stream()
+            .filter(one -> one.point() == point)
+            .map(ScopeLine::tag)
+            .findFirst()
+            .orElse("");
+    if (wanted && tag.isEmpty()) {
+      throw new Refused(SpareProblem.NOT_IN_SCOPE, outage.number());
+    }
+    String slot = Slot.named(typedSlot).orElseThrow(() -> new Refused(SpareProblem.NO_SLOT)).word();
+    boolean standing =
+        wishes.standing(tx.sql(), id).stream()
+            .anyMatch(wish -> wish.point() == point && wish.slot().equals(slot));
+    if (standing == wanted) {
+      throw wanted
+          ? new Refused(SpareProblem.WISHED_BEFORE, tag)
+          : new Refused(SpareProblem.NO_WISH);
+    }
+    wishes.put(tx, id, point, slot, wanted, reason);
+  }
+
+  List<WishStore.Standing> wishes(DSLContext sql, long outage) {
+    return wishes.standing(sql, outage);
   }
 
   private void refuseTaken(DSLContext sql, long outage, ScopeLine line, Slot slot) {
@@ -194,20 +218,6 @@ public final class Spares implements PutAside, Closing {
             });
   }
 
-  private static String proof(Judging.Judged judged) {
-    String proof =
-        judged.judgement().findings().stream()
-            .map(
-                finding ->
-                    finding.rule().name()
-                        + ": "
-                        + finding.verdict().word()
-                        + ". "
-                        + finding.message())
-            .collect(Collectors.joining("\n"));
-    return proof.length() <= PROOF_CHARACTERS ? proof : proof.substring(0, PROOF_CHARACTERS);
-  }
-
   /**
    * @throws Refused {@link SpareProblem#NOT_HELD}
    */
@@ -221,7 +231,8 @@ public final class Spares implements PutAside, Closing {
     release(tx, held, reason);
   }
 
-  private void release(Tx tx, Held held, String reason) {
+  /** Frees it; loops that hold the part meanwhile are judged anew. */
+  void release(Tx tx, Held held, String reason) {
     store.release(tx, held, reason);
     standings.refreshAtEnd(
         tx,

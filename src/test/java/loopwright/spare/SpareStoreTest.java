@@ -73,4 +73,23 @@ class SpareStoreTest {
         });
     assertThat(read(sql -> store.ofOutage(sql, 1))).extracting(Held::point).containsExactly(2L);
   }
+
+  @Test
+  void ofEachSlotTheLastWordSaysWhetherASpareIsWanted() {
+    WishStore wishes = new WishStore();
+    assertThat(read(sql -> wishes.standing(sql, 1)))
+        .extracting(WishStore.Standing::slot)
+        .containsExactly("driver");
+    database.write(
+        ACT,
+        tx -> {
+          wishes.put(tx, 1, 1, "probe", true, "worn");
+          wishes.put(tx, 1, 1, "driver", false, "repaired");
+          return 0;
+        });
+    assertThat(read(sql -> wishes.standing(sql, 1)))
+        .extracting(WishStore.Standing::slot, WishStore.Standing::reason)
+        .containsExactly(org.assertj.core.groups.Tuple.tuple("probe", "worn"));
+    assertThat(read(sql -> wishes.standing(sql, 2))).isEmpty();
+  }
 }
