@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -202,6 +203,7 @@ class BackupTest {
   void aRunningDatabaseIsBackedUpAsOfOneMoment() throws Exception {
     AtomicBoolean enough = new AtomicBoolean();
     AtomicInteger number = new AtomicInteger();
+    Map<Path, Long> taken = new LinkedHashMap<>();
     try (Database database = open(data)) {
       ExecutorService threads = Executors.newFixedThreadPool(2);
       Future<?> writing =
@@ -209,19 +211,23 @@ class BackupTest {
               () -> {
                 while (!enough.get()) {
                   database.write(act(), tx -> site(tx, "W" + number.incrementAndGet()));
+                  Thread.sleep(10); // what is written must also be restored
                 }
+                return number.get();
               });
-      for (int i = 0; i < 4; i++) {
+      for (int i = 0; i < 3; i++) {
         file = root.resolve("running" + i + ".zip");
-        Backup.Taken taken = Backup.take(database, file, CLOCK);
-        Path target = root.resolve("restored" + i);
-        CliRun run = restore(target);
-        assertThat(run.exit()).as(run.err()).isEqualTo(Exit.GOOD);
-        assertThat(run.out()).contains("journal up to entry " + taken.entries() + ",");
+        taken.put(file, Backup.take(database, file, CLOCK).entries());
       }
       enough.set(true);
       writing.get();
       threads.shutdown();
+    }
+    for (Map.Entry<Path, Long> backup : taken.entrySet()) {
+      file = backup.getKey();
+      CliRun run = restore(root.resolve("restored").resolve(file.getFileName()));
+      assertThat(run.exit()).as(run.err()).isEqualTo(Exit.GOOD);
+      assertThat(run.out()).contains("journal up to entry " + backup.getValue() + ",");
     }
     assertThat(number.get()).isPositive();
   }
