@@ -11,7 +11,10 @@ import loopwright.calibration.Calibrations;
 import loopwright.calibration.RegisteredProfiles;
 import loopwright.closeout.CloseOutPages;
 import loopwright.closeout.CloseOuts;
+import loopwright.closeout.FoundOutOfTolerance;
 import loopwright.db.Database;
+import loopwright.exposure.Effects;
+import loopwright.exposure.Meanwhile;
 import loopwright.fieldcheck.GapReadings;
 import loopwright.label.LabelBase;
 import loopwright.loop.Configuration;
@@ -20,6 +23,7 @@ import loopwright.loop.LoopPanel;
 import loopwright.loop.Need;
 import loopwright.loop.Proposed;
 import loopwright.loop.Standings;
+import loopwright.outage.CalendarPages;
 import loopwright.outage.DuePages;
 import loopwright.outage.OutagePages;
 import loopwright.outage.Outages;
@@ -31,6 +35,7 @@ import loopwright.pack.PutAside;
 import loopwright.pack.ReturnPages;
 import loopwright.pack.Returns;
 import loopwright.pack.SheetWriter;
+import loopwright.people.People;
 import loopwright.plant.Channels;
 import loopwright.plant.Plant;
 import loopwright.register.FamilyBook;
@@ -69,6 +74,8 @@ final class PlannersPages implements Pages, Need.Source {
       Proposed proposed,
       GapReadings gapReadings,
       Standards standards,
+      Effects effects,
+      People people,
       Register register,
       FamilyBook families,
       Standings standings,
@@ -105,6 +112,7 @@ final class PlannersPages implements Pages, Need.Source {
                 with.judging(),
                 with.configuration(),
                 bypasses,
+                new FoundOutOfTolerance(with.calibrations(), new Meanwhile(with.effects())),
                 List.of(spares),
                 clock),
             clock);
@@ -117,7 +125,8 @@ final class PlannersPages implements Pages, Need.Source {
                 outages,
                 List.of(packPages, sparePages, returnPages, bypassPages, closeOutPages)),
             new ScopePages(database, page, outages, suggestions, clock),
-            new DuePages(database, with.plant(), outages, suggestions, clock, with.identity()),
+            new DuePages(database, with.plant(), suggestions, clock),
+            new CalendarPages(database, page, outages, with.people(), clock, with.identity()),
             packPages,
             sparePages,
             new WishPages(database, page, spares, sparePages),

@@ -188,6 +188,8 @@ final class SitePages {
                 proposed,
                 of.gapReadings,
                 of.standards,
+                worked,
+                of.people,
                 of.register,
                 of.families,
                 of.standings,

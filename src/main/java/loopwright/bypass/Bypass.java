@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param siteNumber under which the site's procedure keeps it
  * @param inhibited which function, in words
  * @param voteMeanwhile how the group votes meanwhile
- * @param owner who answers for it; hand-overs change that
+ * @param owner who answers for it; hand-overs change that once they are acknowledged
  * @param steps oldest first
  */
 public record Bypass(
@@ -38,10 +38,10 @@ public record Bypass(
   /**
    * Something that became of it.
    *
-   * @param word {@code handed over}, {@code removed} or {@code proved}
+   * @param word {@code handed over}, {@code acknowledged}, {@code removed} or {@code proved}
    * @param person number of who did it
    * @param enteredBy number of who entered it: somebody else where it came back on a sheet
-   * @param toWhom new owner of a hand-over; empty otherwise
+   * @param toWhom new owner of a hand-over and of its acknowledgement; empty otherwise
    */
   public record Step(
       String word,
@@ -53,6 +53,7 @@ public record Bypass(
       String note) {}
 
   static final String HANDED_OVER = "handed over";
+  static final String ACKNOWLEDGED = "acknowledged";
   static final String REMOVED = "removed";
   static final String PROVED = "proved";
 
@@ -97,13 +98,21 @@ public record Bypass(
     return removed().isPresent();
   }
 
-  /** Who answers for it now. */
+  /** Who answers for it now: whoever took it over last, or the first. */
   public String ownerNow() {
     return steps.stream()
-        .filter(step -> step.word().equals(HANDED_OVER))
+        .filter(step -> step.word().equals(ACKNOWLEDGED))
         .reduce((first, second) -> second)
         .map(Step::toWhom)
         .orElse(owner);
+  }
+
+  /** The hand-over that nobody has acknowledged yet. */
+  Optional<Step> pending() {
+    return steps.stream()
+        .filter(step -> step.word().equals(HANDED_OVER) || step.word().equals(ACKNOWLEDGED))
+        .reduce((first, second) -> second)
+        .filter(step -> step.word().equals(HANDED_OVER));
   }
 
   /** In words. */

@@ -79,6 +79,14 @@ public final class BypassPages implements Pages, LoopPanel, OutagePart, Need.Sou
                 (tx, id, person, form, note) ->
                     bypasses.handOver(tx, id, person, form.typed("to-whom"), note)));
     routes.post(
+        "/bypasses/{number}/acknowledge",
+        Permission.RECORD,
+        http ->
+            step(
+                http,
+                "acknowledge hand-over",
+                (tx, id, person, form, note) -> bypasses.acknowledge(tx, id, person, note)));
+    routes.post(
         "/bypasses/{number}/remove",
         Permission.RECORD,
         http ->
@@ -122,6 +130,7 @@ public final class BypassPages implements Pages, LoopPanel, OutagePart, Need.Sou
       @Nullable String outage,
       String zone,
       List<StepLine> steps,
+      String pending,
       boolean removed) {}
 
   record OutageChoice(String number, String name) {}
@@ -308,11 +317,16 @@ public final class BypassPages implements Pages, LoopPanel, OutagePart, Need.Sou
             .map(
                 s ->
                     new StepLine(
-                        s.word() + (s.toWhom().isEmpty() ? "" : " to " + s.toWhom()),
+                        s.word()
+                            + (s.toWhom().isEmpty()
+                                ? ""
+                                : (s.word().equals(Bypass.HANDED_OVER) ? " to " : " for ")
+                                    + s.toWhom()),
                         s.who(),
                         SiteMoment.shown(s.at(), zone),
                         s.note()))
             .toList(),
+        bypass.pending().map(Bypass.Step::toWhom).orElse(""),
         bypass.removed().isPresent());
   }
 
@@ -390,13 +404,17 @@ public final class BypassPages implements Pages, LoopPanel, OutagePart, Need.Sou
         bypass.number(),
         bypass.tag() + ", " + place.train().code() + ", " + place.site().name(),
         place.train().id().number(),
-        "%sBypass %s: %s; votes %s meanwhile. %s answers for it; expires %s."
+        "%sBypass %s: %s; votes %s meanwhile. %s answers for it%s; expires %s."
             .formatted(
                 overdue ? "OVERDUE. " : "",
                 bypass.siteNumber(),
                 bypass.inhibited(),
                 bypass.voteMeanwhile(),
                 bypass.ownerNow(),
+                bypass
+                    .pending()
+                    .map(step -> " until " + step.toWhom() + " acknowledges the hand-over")
+                    .orElse(""),
                 SiteMoment.shown(bypass.expires(), place.site().zone())),
         bypass.began(),
         "shop",

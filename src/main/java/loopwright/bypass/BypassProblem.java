@@ -13,7 +13,10 @@ public enum BypassProblem implements Problem {
       "Y-106",
       "You removed it, or entered that it was removed. A second person has to prove that it is off."),
   NO_LOOP("Y-107", "There is no loop {0}. Give the tag as the plant writes it."),
-  IN_FUTURE("Y-108", "It would begin in the future. Enter it when it is on.");
+  IN_FUTURE("Y-108", "It would begin in the future. Enter it when it is on."),
+  HANDED_BEFORE("Y-109", "It is handed over to {0} already; now the other one acknowledges it."),
+  NOT_HANDED("Y-110", "{0} is not handed over to anybody, so there is nothing to acknowledge."),
+  OWN_HAND_OVER("Y-111", "You handed it over. Whoever takes it over acknowledges that.");
 
   private final String code;
   private final String sentence;

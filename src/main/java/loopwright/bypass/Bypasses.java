@@ -36,7 +36,25 @@ public final class Bypasses {
   void handOver(Tx tx, long id, long person, String toWhom, String note) {
     Bypass bypass = open(tx, id);
     String name = Text.needed("who takes it over", toWhom, 120);
+    bypass
+        .pending()
+        .filter(step -> step.toWhom().equalsIgnoreCase(name))
+        .ifPresent(
+            step -> {
+              throw new Refused(BypassProblem.HANDED_BEFORE, step.toWhom());
+            });
     store.step(tx, bypass.id(), Bypass.HANDED_OVER, person, null, name, tx.at(), note);
+  }
+
+  /** Until then the one before answers for it. */
+  void acknowledge(Tx tx, long id, long person, String note) {
+    Bypass bypass = open(tx, id);
+    Bypass.Step handed =
+        bypass.pending().orElseThrow(() -> new Refused(BypassProblem.NOT_HANDED, bypass.number()));
+    if (handed.person() == person) {
+      throw new Refused(BypassProblem.OWN_HAND_OVER);
+    }
+    store.step(tx, bypass.id(), Bypass.ACKNOWLEDGED, person, null, handed.toWhom(), tx.at(), note);
   }
 
   void remove(Tx tx, long id, long person, String note) {

@@ -26,7 +26,9 @@ record CloseOut(Outage outage, List<LoopLine> loops, List<BypassLine> bypasses) 
    *
    * @param outcome done, not done, failed or {@link #NOTHING_SAID}
    * @param told what the record made of what came back
-   * @param verdict as the loop is judged now
+   * @param exposed records out of tolerance, with what they did to protection until then
+   * @param spares put aside for it, and whether they were used
+   * @param verdict as the loop is judged now; once closed, as it was judged then
    * @param against why it may not go back to service; empty when it may
    * @param changes surveys and assemblies since the pack was issued
    * @param concessions that stand for it
@@ -39,6 +41,8 @@ record CloseOut(Outage outage, List<LoopLine> loops, List<BypassLine> bypasses) 
       String reason,
       String told,
       List<String> calibrations,
+      List<Exposed> exposed,
+      List<String> spares,
       String verdict,
       List<String> against,
       List<String> changes,
@@ -58,6 +62,18 @@ record CloseOut(Outage outage, List<LoopLine> loops, List<BypassLine> bypasses) 
     /** For templates. */
     public String href() {
       return "/loops/" + PathSegment.of(tag);
+    }
+  }
+
+  /**
+   * An as-found out of tolerance.
+   *
+   * @param record number of the calibration
+   * @param sentences since when it may have been so, and where set points acted meanwhile
+   */
+  record Exposed(String record, List<String> sentences) {
+    Exposed {
+      sentences = List.copyOf(sentences);
     }
   }
 

@@ -112,7 +112,16 @@ final class CloseOutDocument {
     sheet.line(PdfFace.MONO_BOLD, 9.5, loop.tag());
     sheet.fact("Reason", loop.reason());
     sheet.fact("Recorded", loop.told());
-    sheet.fact("Judged now", loop.verdict());
+    for (CloseOut.Exposed exposed : loop.exposed()) {
+      need(20 + 18.0 * exposed.sentences().size());
+      sheet.fact("Out of limits", exposed.record() + ". " + String.join(" ", exposed.sentences()));
+    }
+    for (String spare : loop.spares()) {
+      need(20);
+      sheet.fact("Put aside", spare);
+    }
+    need(20);
+    sheet.fact(closeOut.outage().isClosed() ? "At closing" : "Judged now", loop.verdict());
     for (String against : loop.against()) {
       need(30);
       sheet.fact("Not in service", against);

@@ -23,6 +23,7 @@ import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
+import loopwright.web.UnitsShown;
 import org.jooq.DSLContext;
 
 /** The close-out of an outage, as page and PDF, closing it, and carrying over. */
@@ -59,7 +60,7 @@ public final class CloseOutPages implements Pages, OutagePart {
     database.snapshot(
         sql -> {
           Outage outage = outage(sql, http);
-          CloseOut closeOut = closeOuts.of(sql, outage);
+          CloseOut closeOut = closeOuts.of(sql, outage, UnitsShown.of(http));
           model.put("outage", outage);
           model.put("state", outage.state().word());
           model.put("closed", outage.isClosed());
@@ -97,7 +98,8 @@ public final class CloseOutPages implements Pages, OutagePart {
             sql -> {
               Outage outage = outage(sql, http);
               return CloseOutDocument.of(
-                  closeOuts.of(sql, outage), SiteMoment.shown(clock.instant(), outage.zone()));
+                  closeOuts.of(sql, outage, UnitsShown.of(http)),
+                  SiteMoment.shown(clock.instant(), outage.zone()));
             });
     http.contentType("application/pdf");
     http.header("Content-Disposition", "inline; filename=\"close-out.pdf\"");
@@ -131,7 +133,7 @@ public final class CloseOutPages implements Pages, OutagePart {
     Form form = Form.from(http);
     Outage outage = database.read(sql -> outage(sql, http));
     try {
-      int carried =
+      CloseOuts.Carried carried =
           database.write(
               People.act(Actor.of(http), "carry over", "from " + outage.number()),
               tx -> {
@@ -142,14 +144,24 @@ public final class CloseOutPages implements Pages, OutagePart {
                         .orElseThrow(() -> new Refused(CloseOutProblem.CARRY_WHERE));
                 return closeOuts.carryOver(tx, outage.id(), to.id());
               });
-      page.go(
-          http,
-          "/outages/" + form.typed("to") + "/scope?show=taken",
-          carried == 1 ? "1 loop is carried over." : carried + " loops are carried over.");
+      page.go(http, "/outages/" + form.typed("to") + "/scope?show=taken", sentence(carried));
     } catch (Refused refused) {
       form.complain(refused);
       show(http, 422, form);
     }
+  }
+
+  private static String sentence(CloseOuts.Carried carried) {
+    String there =
+        carried.loops() == 1
+            ? "1 loop is carried over."
+            : carried.loops() + " loops are carried over.";
+    return carried.elsewhere().isEmpty()
+        ? there
+        : there
+            + " Not on its trains, so not carried: "
+            + String.join(", ", carried.elsewhere())
+            + ".";
   }
 
   @Override

@@ -13,7 +13,10 @@ public enum CloseOutProblem implements Problem {
           + " that it failed."),
   CARRY_WHERE("Z-103", "Choose another outage that is not closed."),
   NOTHING_TO_CARRY("Z-104", "Everything is done; there is nothing to carry over."),
-  NOT_BEGUN("Z-105", "{0} is {1}. Say first that it is under way.");
+  NOT_BEGUN("Z-105", "{0} is {1}. Say first that it is under way."),
+  OTHER_TRAINS(
+      "Z-106",
+      "No train of {0} holds what is left: {1}. Add the train there, or choose another outage.");
 
   private final String code;
   private final String sentence;

@@ -14,6 +14,8 @@ import java.util.Map;
 import java.util.function.Function;
 import loopwright.problem.Refused;
 import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.CoreErrorCode;
+import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.exception.FlywayValidateException;
 import org.jooq.DSLContext;
 import org.jooq.SQLDialect;
@@ -30,6 +32,9 @@ import org.jooq.impl.DSL;
 public final class Database implements AutoCloseable {
   private static final int SNAPSHOT_OF_H2 = 6;
   private static final long COMPACT_UP_TO_BYTES = 300_000_000L;
+
+  private static final String NO_HISTORY =
+      "it holds tables, but not the list of how they were made.";
 
   private final Place place;
 
@@ -130,6 +135,13 @@ public final class Database implements AutoCloseable {
               DbProblem.OTHER_SCHEMA, place.shown(), firstLine(String.valueOf(other.getMessage())));
       refused.initCause(other);
       throw refused;
+    } catch (FlywayException failed) {
+      if (failed.getErrorCode() == CoreErrorCode.NON_EMPTY_SCHEMA_WITHOUT_SCHEMA_HISTORY_TABLE) {
+        Refused refused = new Refused(DbProblem.UNREADABLE, place.shown(), NO_HISTORY);
+        refused.initCause(failed);
+        throw refused;
+      }
+      throw failed;
     }
   }
 

@@ -76,6 +76,7 @@ public record Journaled(
           "pack_return",
           "bypass",
           "bypass_step",
+          "calendar_address",
           "spare_reservation",
           "spare_held",
           "spare_release",

@@ -2,7 +2,6 @@ package loopwright.exposure;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -173,7 +172,7 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
     return new Shown(
         row(sql, review),
         "/calibrations/" + review.calibration(),
-        since(sql, record, zone),
+        new Meanwhile(effects).since(sql, record, zone),
         effects.ofRecord(sql, record, units).orElse(null),
         review
             .signOff()
@@ -186,25 +185,6 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
                         signed.words(),
                         signed.told()))
             .orElse(null));
-  }
-
-  /** From when it may have been so. */
-  private String since(DSLContext sql, Calibrated record, ZoneId zone) {
-    String found = SiteMoment.day(record.measuredAt(), zone).toString();
-    Optional<Calibrated> good = effects.lastGood(sql, record);
-    if (good.isEmpty()) {
-      return "Found on %s. No good record stands before it: since when it was so nobody can say."
-          .formatted(found);
-    }
-    long days = Duration.between(good.get().measuredAt(), record.measuredAt()).toDays();
-    String sentence =
-        "Left good on %s (%s), found out of tolerance on %s: for up to %s days set points acted as told below."
-            .formatted(
-                SiteMoment.day(good.get().measuredAt(), zone), good.get().number(), found, days);
-    return effects.settingsChanged(sql, good.get(), record)
-        ? sentence
-            + " The monitor's settings were changed meanwhile; the levels told are those of the end."
-        : sentence;
   }
 
   private void sign(Context http) {
@@ -222,7 +202,8 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
           People.act(actor, "sign impact review", words),
           tx -> {
             ImpactReview review = review(tx.sql(), http);
-            List<String> told = told(shown(tx.sql(), review, units));
+            Shown seen = shown(tx.sql(), review, units);
+            List<String> told = Meanwhile.told(seen.since(), seen.effect());
             reviews.sign(tx, review.id(), Long.parseLong(actor.id()), outcome, words, told);
             return review;
           });
@@ -231,20 +212,6 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
       form.complain(refused);
       showOne(http, 422, form);
     }
-  }
-
-  private static List<String> told(Shown shown) {
-    List<String> told = new ArrayList<>(List.of(shown.since()));
-    Effects.Shown effect = shown.effect();
-    if (effect != null) {
-      told.addAll(effect.said());
-      effect
-          .channels()
-          .forEach(
-              channel ->
-                  channel.sentences().forEach(each -> told.add(channel.channel() + ": " + each)));
-    }
-    return told;
   }
 
   @Override

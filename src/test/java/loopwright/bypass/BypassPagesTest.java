@@ -74,7 +74,15 @@ class BypassPagesTest {
                 .post("/bypasses/BY-1/hand-over", "to-whom", "N. Ext", "note", "end of shift")
                 .status())
         .isEqualTo(303);
-    assertThat(needs()).contains("N. Ext answers for it");
+    assertThat(needs()).contains("O. Wner answers for it until N. Ext acknowledges the hand-over");
+    assertThat(technician.post("/bypasses/BY-1/acknowledge", "note", "mine").body())
+        .contains("Y-111");
+    engineer.get("/bypasses/BY-1");
+    assertThat(engineer.post("/bypasses/BY-1/acknowledge", "note", "told all").status())
+        .isEqualTo(303);
+    assertThat(needs()).contains("N. Ext answers for it;");
+    assertThat(engineer.post("/bypasses/BY-1/acknowledge", "note", "again").body())
+        .contains("Y-110");
     assertThat(technician.post("/bypasses/BY-1/remove", "note", "jumper out").status())
         .isEqualTo(303);
     assertThat(needs()).contains("A second person proves that it is off.");

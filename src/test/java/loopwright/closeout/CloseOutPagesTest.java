@@ -3,9 +3,24 @@ package loopwright.closeout;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
 import loopwright.matching.PartKind;
 import loopwright.pack.PackWorld;
+import loopwright.plant.Channel;
+import loopwright.plant.ChannelId;
+import loopwright.plant.ChannelRole;
+import loopwright.plant.ChannelSetting;
+import loopwright.plant.Channels;
+import loopwright.plant.Limits;
+import loopwright.plant.Plant;
+import loopwright.plant.Point;
+import loopwright.plant.PointWatch;
+import loopwright.plant.SettingBasis;
 import loopwright.testing.Visitor;
+import loopwright.units.ScaleFactor;
+import loopwright.units.Unit;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -94,6 +109,14 @@ class CloseOutPagesTest {
                     "verify")
                 .body())
         .contains("O-104");
+    world.shop.app.clock.forward(Duration.ofDays(2));
+    world.shop.part(PartKind.CABLE, "C-44", "4");
+    assertThat(world.shop.survey("V-1", "2026-03-03", "P-1", "C-44", "D-1").status())
+        .isEqualTo(303);
+    assertThat(closeOut().select("h2:contains(Done) + div tr:contains(V-1)").text())
+        .as("later work belongs to later outages")
+        .contains("matches")
+        .doesNotContain("2026-03-03");
     byte[] pdf = world.technician().bytes(world.outage() + "/close-out.pdf");
     try (PDDocument document = Loader.loadPDF(pdf)) {
       assertThat(new PDFTextStripper().getText(document))
@@ -116,6 +139,78 @@ class CloseOutPagesTest {
         .contains("V-2 came back as done but may not go back to service", "Z-102");
     assertThat(refused.page().select("tr:contains(V-2)").text())
         .contains("Survey of 2026-03-01 08:00");
+  }
+
+  /** Alert 100 µm pk-pk meant at 200/25.4 mV/µm acts at 100 · 7.874/6.7 = 117.5 µm. */
+  @Test
+  void whatWasFoundOutOfToleranceIsToldWithWhatItDidMeanwhileAndWhichSparesWereUsed()
+      throws IOException {
+    channel("V-1");
+    world.shop.part(PartKind.PROBE, "P-7", "1");
+    world.shop.part(PartKind.PROBE, "P-8", "1");
+    reserve("V-1", "P-7");
+    reserve("V-2", "P-8");
+    begin();
+    world.bringBackFoundFlat("V-1", 6.7);
+    assertThat(world.shop.survey("V-1", "2026-03-01", "P-7", "C-1", "D-1").status()).isEqualTo(303);
+    String told = closeOut().select("tr:contains(V-1)").text();
+    assertThat(told)
+        .contains(
+            "Out of tolerance: C-",
+            "since when it was so nobody can say",
+            "Alert meant for 100 µm pk-pk (3.9 mil) acts at 118 µm (4.6 mil): late by 18 %.",
+            "Put aside: probe P-7 for the probe, fitted");
+    assertThat(closeOut().select("tr:contains(V-2)").text())
+        .contains("Put aside: probe P-8 for the probe, not used here");
+    byte[] pdf = world.technician().bytes(world.outage() + "/close-out.pdf");
+    try (PDDocument document = Loader.loadPDF(pdf)) {
+      assertThat(new PDFTextStripper().getText(document).replaceAll("\\s+", " "))
+          .contains("Out of limits", "acts at 118 µm (4.6 mil): late by 18 %.", "probe P-7");
+    }
+  }
+
+  private void reserve(String tag, String serial) {
+    Document page = world.planner.get(world.outage() + "/spares").page();
+    String loop = page.select("option:contains(" + tag + ")").attr("value");
+    assertThat(
+            world
+                .planner
+                .post(world.outage() + "/spares", "loop", loop, "slot", "probe", "serial", serial)
+                .status())
+        .isEqualTo(303);
+  }
+
+  private void channel(String tag) {
+    world.shop.app.write(
+        tx -> {
+          Plant plant = new Plant(PointWatch.NOBODY);
+          Point point = plant.pointTagged(tx.sql(), tag).orElseThrow();
+          Channels channels = new Channels(PointWatch.NOBODY);
+          ChannelId channel =
+              channels.add(
+                  tx,
+                  plant.place(tx.sql(), point.id()).orElseThrow().site().id(),
+                  new Channel.Position("R1", 3, 2));
+          channels.link(tx, point.id(), channel, ChannelRole.MEASURES);
+          channels.set(
+              tx,
+              channel,
+              new ChannelSetting(
+                  SettingBasis.APPROVED,
+                  Instant.parse("2026-01-01T00:00:00Z"),
+                  ScaleFactor.millivoltsPerMil("200"),
+                  "",
+                  Limits.NONE,
+                  new Limits(null, new BigDecimal("100")),
+                  new Limits(null, new BigDecimal("150")),
+                  Unit.MICROMETRE,
+                  ChannelSetting.Delays.NOT_SAID,
+                  Limits.NONE,
+                  null,
+                  null,
+                  ""));
+          return channel;
+        });
   }
 
   @Test

@@ -2,6 +2,7 @@ package loopwright.outage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -182,7 +183,32 @@ class OutagePagesTest {
     String csv = technician.get("/due.csv").body();
     assertThat(csv).startsWith("\uFEFFsite,train,machine,tag,due_on,days_left");
     assertThat(csv.lines().filter(line -> line.contains("V-1"))).hasSize(1);
+    aCalendarProgramReadsUnderItsSecretAddressUntilItIsRevoked();
     assertThat(technician.get("/outages.ics").body())
         .contains("SUMMARY:Outage O-", "DTSTART;VALUE=DATE:20260401");
+  }
+
+  private void aCalendarProgramReadsUnderItsSecretAddressUntilItIsRevoked() {
+    technician.get("/calendar");
+    String first = made();
+    assertThat(first).matches("http://.*/calendar/[A-Za-z0-9_-]{43}/outages\\.ics");
+    Visitor stranger = new Visitor(URI.create(first).resolve("/"));
+    String path = URI.create(first).getPath();
+    assertThat(stranger.get(path).body()).contains("SUMMARY:Outage O-", "END:VCALENDAR");
+    assertThat(stranger.get("/outages.ics").status()).as("nothing else").isNotEqualTo(200);
+    assertThat(technician.get("/calendar").body())
+        .as("shown once")
+        .contains("You made an address on")
+        .doesNotContain(path);
+    String second = URI.create(made()).getPath();
+    assertThat(stranger.get(path).status()).as("another one ends the first").isEqualTo(404);
+    assertThat(stranger.get(second).status()).isEqualTo(200);
+    assertThat(technician.post("/calendar/revoke").status()).isEqualTo(303);
+    assertThat(stranger.get(second).status()).isEqualTo(404);
+    assertThat(stranger.get("/calendar/x/outages.ics").status()).isEqualTo(404);
+  }
+
+  private String made() {
+    return technician.post("/calendar").page().select("#address").text();
   }
 }

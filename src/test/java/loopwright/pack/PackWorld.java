@@ -104,6 +104,26 @@ public final class PackWorld implements AutoCloseable {
     for (String tag : tags) {
       sheet.done(tag);
     }
+    bringBack(sheet);
+  }
+
+  /**
+   * Brings one back as done of which the as-found curve was too flat and the as-left one good.
+   *
+   * @param slope mV/µm as found
+   */
+  public void bringBackFoundFlat(String tag, double slope) {
+    bringBack(
+        FilledSheet.of(file("1.xlsx"))
+            .done(tag)
+            .curve(tag, Column.AS_FOUND, -2.1, slope)
+            .set(tag, Item.NOTHING_TOUCHED, Column.AS_LEFT, "no")
+            .set(tag, Item.DONE_BY, Column.AS_LEFT, "T. Echnician")
+            .set(tag, Item.MEASURED_AT, Column.AS_LEFT, "2026-03-01 09:00")
+            .curve(tag, Column.AS_LEFT, -2.1, 7.874));
+  }
+
+  private void bringBack(FilledSheet sheet) {
     Document page = technician.get(outage + "/returns").page();
     Visitor.Answer sent =
         FilledForm.of(page, "form[enctype]")
