@@ -10,6 +10,8 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import loopwright.alloy.AlloyBook;
 import loopwright.calibration.Calibrations;
+import loopwright.calibration.Evidence;
+import loopwright.calibration.RegisteredProfiles;
 import loopwright.circuit.Circuits;
 import loopwright.concession.Concessions;
 import loopwright.datasheet.DataSheets;
@@ -114,7 +116,14 @@ final class Workings {
         new Features(families, profiles, register, plant, channels, configuration, calibrations);
     this.importing = new Importing(database, taken, clock);
     this.gapReadings = new GapReadings(clock);
-    this.fieldChecks = new FieldChecks(judging, channels, calibrations, clock);
+    this.fieldChecks =
+        new FieldChecks(
+            judging,
+            channels,
+            calibrations,
+            new Evidence.Book(calibrations, profiles, standards),
+            new RegisteredProfiles(profiles, register, families, plant),
+            clock);
     this.gapRounds = new GapRounds(database, plant, gapReadings, clock);
     this.remedies = new Remedies(new LoopsOffBalance(judging, clock), families, plant);
   }

@@ -119,6 +119,8 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
       String by,
       String zero,
       String alloy,
+      Conditions under,
+      String outside,
       String noCurve,
       String entered,
       String analysis,
@@ -323,6 +325,7 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
   }
 
   private Record record(DSLContext sql, Calibrated c, ZoneId zone) {
+    Conditions under = calibrations.conditions(sql, c);
     return new Record(
         c.number(),
         c.tag() == null ? "bench" : c.tag(),
@@ -333,6 +336,11 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
         c.performedBy(),
         c.zero(),
         c.targetAlloy(),
+        under,
+        Optional.ofNullable(c.profileVersion())
+            .flatMap(version -> profiles.version(sql, version))
+            .flatMap(profile -> TemperatureRemark.of(under, profile))
+            .orElse(""),
         c.noCurveReason() == null ? "" : c.noCurveReason(),
         c.enteredBy() + " on " + SiteMoment.shown(c.enteredAt(), zone) + ": " + c.reason(),
         c.analysisVersion() == null ? "" : c.analysisVersion(),
@@ -427,10 +435,13 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
     if (used.isEmpty()) {
       return shown;
     }
-    UncertaintyShown stated = UncertaintyShown.of(curve, result, judgedBy.terms(), used, units);
+    Conditions under = calibrations.conditions(sql, c);
+    UncertaintyShown stated =
+        UncertaintyShown.of(curve, result, judgedBy.terms(), used, under, units);
     return shown.with(
         check
-            ? UncertaintyShown.checked(stated, curve, result, judgedBy.terms(), used, units, c.id())
+            ? UncertaintyShown.checked(
+                stated, curve, result, judgedBy.terms(), used, under, units, c.id())
             : stated);
   }
 

@@ -103,6 +103,7 @@ final class CalibrationStore {
       row.setOutcome("curve");
     }
     asTyped(row, fresh.readings());
+    ConditionStore.fill(row, fresh.conditions());
     if (result != null) {
       fresh.measured().ifPresent(measured -> fill(row, measured, result));
     }

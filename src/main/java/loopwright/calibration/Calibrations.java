@@ -46,6 +46,9 @@ public final class Calibrations {
   /** Found and left of one job lie mostly within this; own choice. */
   private static final Duration ONE_SHIFT = Duration.ofHours(12);
 
+  /** And always within this; own choice. */
+  private static final Duration ONE_JOB = Duration.ofDays(60);
+
   private final CalibrationStore store = new CalibrationStore();
   private final Configuration configuration;
   private final Standings standings;
@@ -88,6 +91,7 @@ public final class Calibrations {
         .filter(kept -> isSame(kept, fresh))
         .filter(kept -> store.readings(sql, kept.id()).equals(fresh.readings()))
         .filter(kept -> certificates(sql, kept).equals(fresh.certificates()))
+        .filter(kept -> conditions(sql, kept).equals(fresh.conditions()))
         .findFirst();
   }
 
@@ -101,7 +105,8 @@ public final class Calibrations {
 
   /**
    * The calibration that makes the stages of one job run backwards: an as found later than this as
-   * left, which has none before it; or the reverse.
+   * left, which has none before it; or the reverse. What is complete without this one, or was taken
+   * in another shift and has its other half, is another job.
    */
   Optional<Calibrated> outOfOrder(DSLContext sql, NewCalibration fresh) {
     List<Calibrated> kept =
@@ -110,16 +115,34 @@ public final class Calibrations {
     if (fresh.stage() == Stage.AS_LEFT) {
       return within(kept, Stage.AS_FOUND, at.minus(ONE_SHIFT), at).isPresent()
           ? Optional.empty()
-          : within(kept, Stage.AS_FOUND, at, at.plus(ONE_SHIFT));
+          : within(kept, Stage.AS_FOUND, at, at.plus(ONE_SHIFT))
+              .or(() -> withoutLeft(kept, at));
     }
     return fresh.stage() == Stage.AS_FOUND
-        ? within(kept, Stage.AS_LEFT, at.minus(ONE_SHIFT), at)
+        ? within(kept, Stage.AS_LEFT, at.minus(ONE_JOB), at)
             .filter(left -> hasNoFound(kept, left.measuredAt()))
         : Optional.empty();
   }
 
+  /** The next as found after that moment, if nobody said yet how it was left. */
+  private static Optional<Calibrated> withoutLeft(List<Calibrated> kept, Instant at) {
+    return within(kept, Stage.AS_FOUND, at, at.plus(ONE_JOB))
+        .filter(
+            found ->
+                kept.stream()
+                    .noneMatch(
+                        c ->
+                            c.stage().isAsLeft()
+                                && c.measuredAt().isAfter(found.measuredAt())));
+  }
+
   private static boolean hasNoFound(List<Calibrated> kept, Instant left) {
-    return within(kept, Stage.AS_FOUND, left.minus(ONE_SHIFT), left).isEmpty();
+    return kept.stream()
+        .noneMatch(
+            c ->
+                c.stage() != Stage.AS_LEFT
+                    && !c.measuredAt().isAfter(left)
+                    && c.measuredAt().isAfter(left.minus(ONE_JOB)));
   }
 
   private static Optional<Calibrated> within(
@@ -252,9 +275,18 @@ public final class Calibrations {
     return MadeWithStore.certificates(sql, calibrated.id());
   }
 
+  /** Under what it was taken. */
+  public Conditions conditions(DSLContext sql, Calibrated calibrated) {
+    return ConditionStore.of(sql, calibrated.id());
+  }
+
   /** SHA-256 of what a signature covers, hexadecimal. */
   public String contentHash(DSLContext sql, Calibrated calibrated) {
-    return SignedContent.hash(calibrated, readings(sql, calibrated), certificates(sql, calibrated));
+    return SignedContent.hash(
+        calibrated,
+        readings(sql, calibrated),
+        certificates(sql, calibrated),
+        conditions(sql, calibrated));
   }
 
   /** The record that stands in its place, if another does. */

@@ -12,6 +12,7 @@ import loopwright.curve.Run;
 import loopwright.curve.SignConvention;
 import loopwright.loop.TypedMoment;
 import loopwright.problem.Text;
+import loopwright.units.Reported;
 import loopwright.units.Unit;
 import loopwright.web.Form;
 
@@ -20,6 +21,11 @@ final class CurveForm {
   static final int ROWS = 11;
   static final List<Unit> GAP_UNITS = List.of(Unit.MICROMETRE, Unit.MIL);
   static final List<Unit> VOLTS_UNITS = List.of(Unit.VOLT, Unit.MILLIVOLT);
+  static final List<Unit> TEMPERATURE_UNITS = List.of(Unit.CELSIUS, Unit.FAHRENHEIT);
+  private static final int PROCEDURE_CHARACTERS = 120;
+  private static final double COLDEST = -200;
+  private static final double HOTTEST = 500;
+  private static final double MOST_RUN_OUT = 500;
   private static final int ALLOY_CHARACTERS = 60;
   private static final int NAME_CHARACTERS = 120;
   private static final int NO_CURVE_CHARACTERS = 400;
@@ -127,6 +133,41 @@ final class CurveForm {
 
   String alloy() {
     return form.read("alloy", typed -> Text.kept("the target alloy", typed, ALLOY_CHARACTERS));
+  }
+
+  Conditions conditions() {
+    Optional<Reported> temperature =
+        measured("temperature", TEMPERATURE_UNITS)
+            .filter(
+                t ->
+                    within(
+                        "temperature",
+                        t.canonical() >= COLDEST && t.canonical() <= HOTTEST,
+                        "A temperature at a probe lies between −200 and 500 °C."));
+    Optional<Reported> runOut =
+        measured("run-out", GAP_UNITS)
+            .filter(
+                r ->
+                    within(
+                        "run-out",
+                        r.canonical() >= 0 && r.canonical() <= MOST_RUN_OUT,
+                        "A target's run-out lies between 0 and 500 µm, peak to peak."));
+    String procedure =
+        form.read("procedure", typed -> Text.kept("the procedure", typed, PROCEDURE_CHARACTERS));
+    return new Conditions(temperature, runOut, procedure == null ? "" : procedure);
+  }
+
+  private Optional<Reported> measured(String field, List<Unit> choices) {
+    return form.typed(field).isBlank()
+        ? Optional.empty()
+        : Optional.ofNullable(form.measured(field, choices.toArray(Unit[]::new)));
+  }
+
+  private boolean within(String field, boolean holds, String otherwise) {
+    if (!holds) {
+      form.complain(field, otherwise);
+    }
+    return holds;
   }
 
   boolean noCurve() {

@@ -48,6 +48,14 @@ record EntryShown(
     return symbols(CurveForm.GAP_UNITS);
   }
 
+  public List<String> temperatureUnits() {
+    return CurveForm.TEMPERATURE_UNITS.stream().map(Unit::symbol).toList();
+  }
+
+  public List<String> runOutUnits() {
+    return CurveForm.GAP_UNITS.stream().map(Unit::symbol).toList();
+  }
+
   public Map<String, String> voltsUnits() {
     return symbols(CurveForm.VOLTS_UNITS);
   }

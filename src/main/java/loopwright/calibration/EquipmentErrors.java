@@ -33,13 +33,24 @@ import loopwright.units.Unit;
  * @param notes what has to be said beside the numbers
  */
 record EquipmentErrors(List<ErrorSource> sources, String missing, List<String> notes) {
+  /** Linear expansion of steel; textbook value, from memory. */
+  private static final double STEEL_PER_KELVIN = 11.5e-6;
+
+  /** ISO 1: lengths are said for 20 °C (from memory). */
+  private static final double REFERENCE_CELSIUS = 20;
+
+  private static final String NO_TEMPERATURE =
+      "No temperature was written down: what it does to the micrometer is not in the budget.";
 
   EquipmentErrors {
     sources = List.copyOf(sources);
     notes = List.copyOf(notes);
   }
 
-  static EquipmentErrors of(Curve curve, List<StandardUsed> used) {
+  /**
+   * @param under temperature and run-out go into the budget where they were written down
+   */
+  static EquipmentErrors of(Curve curve, List<StandardUsed> used, Conditions under) {
     Optional<StandardUsed> voltmeter = ofKind(used, StandardKind.VOLTMETER);
     Optional<StandardUsed> micrometer = ofKind(used, StandardKind.MICROMETER);
     if (voltmeter.isEmpty() || micrometer.isEmpty()) {
@@ -57,10 +68,11 @@ record EquipmentErrors(List<ErrorSource> sources, String missing, List<String> n
                         r -> r.gap().toString()));
     return outside
         .map(EquipmentErrors::missing)
-        .orElseGet(() -> stated(curve, voltmeter.get(), micrometer.get()));
+        .orElseGet(() -> stated(curve, voltmeter.get(), micrometer.get(), under));
   }
 
-  private static EquipmentErrors stated(Curve curve, StandardUsed volts, StandardUsed gaps) {
+  private static EquipmentErrors stated(
+      Curve curve, StandardUsed volts, StandardUsed gaps, Conditions under) {
     List<ErrorSource> sources = new ArrayList<>();
     sources.addAll(of(volts, Quantity.VOLTS, ranges(volts, curve, EquipmentErrors::magnitude)));
     sources.addAll(of(gaps, Quantity.GAP, ranges(gaps, curve, CurveReading::gapMicrometres)));
@@ -71,7 +83,41 @@ record EquipmentErrors(List<ErrorSource> sources, String missing, List<String> n
       notes.add(
           "One run shows no repeatability: it is not in the budget. Read up and down to have it.");
     }
+    under
+        .celsius()
+        .ifPresentOrElse(t -> sources.add(ofTemperature(t)), () -> notes.add(NO_TEMPERATURE));
+    under
+        .runOut()
+        .map(Reported::canonical)
+        .filter(micrometres -> micrometres > 0)
+        .ifPresent(micrometres -> sources.add(ofRunOut(micrometres)));
     return new EquipmentErrors(sources, "", notes);
+  }
+
+  /**
+   * The spindle of a micrometer is longer than at 20 °C by the same share at every gap. What is not
+   * corrected for lies between nothing and that.
+   */
+  private static ErrorSource ofTemperature(double celsius) {
+    double share = STEEL_PER_KELVIN * Math.abs(celsius - REFERENCE_CELSIUS);
+    return new ErrorSource(
+        "temperature of the micrometer",
+        Quantity.GAP,
+        Spread.SAME_SHARE,
+        Distribution.RECTANGULAR,
+        Distribution.RECTANGULAR.standardUncertainty(share),
+        Double.POSITIVE_INFINITY);
+  }
+
+  /** Each gap is met somewhere on a cycle of that height. */
+  private static ErrorSource ofRunOut(double micrometres) {
+    return new ErrorSource(
+        "run-out of the target",
+        Quantity.GAP,
+        Spread.EACH_READING,
+        Distribution.ARCSINE,
+        Distribution.ARCSINE.standardUncertainty(micrometres / 2),
+        Double.POSITIVE_INFINITY);
   }
 
   private static EquipmentErrors missing(String why) {

@@ -2,6 +2,7 @@ package loopwright.calibration;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
@@ -10,7 +11,9 @@ import loopwright.curve.CurveResult;
 import loopwright.register.ToleranceProfiles;
 import loopwright.standard.StandardUsed;
 import loopwright.standard.Standards;
+import loopwright.uncertainty.Budget;
 import loopwright.uncertainty.CurveUncertainty;
+import loopwright.uncertainty.RunUncertainty;
 import org.jooq.DSLContext;
 
 /**
@@ -22,6 +25,7 @@ import org.jooq.DSLContext;
  * @param used equipment under its certificates
  * @param notes to be said beside the uncertainty
  * @param hash SHA-256 of what signatures cover
+ * @param conditions under which it was taken
  */
 public record Evidence(
     Calibrated record,
@@ -34,7 +38,37 @@ public record Evidence(
     List<String> notes,
     List<StandardUsed> used,
     String hash,
-    Optional<Superseded> superseded) {
+    Optional<Superseded> superseded,
+    Conditions conditions) {
+
+  /** That it was taken at a temperature for which its profile's limits don't hold. */
+  public Optional<String> outsideTemperature() {
+    return judgedBy.flatMap(profile -> TemperatureRemark.of(conditions, profile));
+  }
+
+  /**
+   * Relative standard uncertainty of the curve's slope about a gap: that of the increment there, of
+   * both runs the larger. Empty where none is stated or the gap lies beyond the readings.
+   */
+  public OptionalDouble slopeUncertaintyAt(double gapMicrometres) {
+    return uncertainty.stream()
+        .flatMap(stated -> stated.runs().stream())
+        .flatMap(run -> increment(run.points(), gapMicrometres).stream())
+        .mapToDouble(budget -> budget.standardUncertainty() / Math.abs(budget.estimate()))
+        .max();
+  }
+
+  private static Optional<Budget> increment(
+      List<RunUncertainty.PointUncertainty> points, double gap) {
+    for (int i = 1; i < points.size(); i++) {
+      double from = points.get(i - 1).point().gapMicrometres();
+      double to = points.get(i).point().gapMicrometres();
+      if (Math.min(from, to) <= gap && gap <= Math.max(from, to)) {
+        return points.get(i).isf();
+      }
+    }
+    return Optional.empty();
+  }
 
   /** Puts evidence together. */
   public record Book(Calibrations calibrations, ToleranceProfiles profiles, Standards standards) {
@@ -46,9 +80,10 @@ public record Evidence(
       Optional<CurveResult> result =
           curve.flatMap(each -> judgedBy.map(p -> CurveAnalysis.of(each, p.profile())));
       List<StandardUsed> used = standards.used(sql, calibrations.certificates(sql, c));
+      Conditions under = calibrations.conditions(sql, c);
       EquipmentErrors errors =
           curve
-              .map(each -> EquipmentErrors.of(each, used))
+              .map(each -> EquipmentErrors.of(each, used, under))
               .orElse(new EquipmentErrors(List.of(), "There is no curve.", List.of()));
       return new Evidence(
           c,
@@ -61,7 +96,8 @@ public record Evidence(
           notes(errors, curve, used),
           used,
           calibrations.contentHash(sql, c),
-          calibrations.superseded(sql, c));
+          calibrations.superseded(sql, c),
+          under);
     }
 
     private static List<String> notes(

@@ -26,7 +26,8 @@ public record NewCalibration(
     String targetAlloy,
     Outcome outcome,
     String origin,
-    List<Long> certificates) {
+    List<Long> certificates,
+    Conditions conditions) {
 
   public NewCalibration {
     certificates = certificates.stream().sorted().toList();
@@ -42,12 +43,45 @@ public record NewCalibration(
       String targetAlloy,
       Outcome outcome,
       String origin) {
-    this(point, stage, measuredAt, performedBy, zero, targetAlloy, outcome, origin, List.of());
+    this(
+        point,
+        stage,
+        measuredAt,
+        performedBy,
+        zero,
+        targetAlloy,
+        outcome,
+        origin,
+        List.of(),
+        Conditions.NOT_RECORDED);
   }
 
   NewCalibration madeWith(List<Long> standards) {
     return new NewCalibration(
-        point, stage, measuredAt, performedBy, zero, targetAlloy, outcome, origin, standards);
+        point,
+        stage,
+        measuredAt,
+        performedBy,
+        zero,
+        targetAlloy,
+        outcome,
+        origin,
+        standards,
+        conditions);
+  }
+
+  NewCalibration under(Conditions under) {
+    return new NewCalibration(
+        point,
+        stage,
+        measuredAt,
+        performedBy,
+        zero,
+        targetAlloy,
+        outcome,
+        origin,
+        certificates,
+        under);
   }
 
   /** What came out of it. */

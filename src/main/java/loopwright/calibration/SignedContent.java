@@ -16,11 +16,13 @@ final class SignedContent {
   private SignedContent() {}
 
   /** SHA-256 of the text, hexadecimal. */
-  static String hash(Calibrated c, List<CurveReading> readings, List<Long> certificates) {
-    return sha256(text(c, readings, certificates));
+  static String hash(
+      Calibrated c, List<CurveReading> readings, List<Long> certificates, Conditions under) {
+    return sha256(text(c, readings, certificates, under));
   }
 
-  static String text(Calibrated c, List<CurveReading> readings, List<Long> certificates) {
+  static String text(
+      Calibrated c, List<CurveReading> readings, List<Long> certificates, Conditions under) {
     StringBuilder text = new StringBuilder();
     line(text, "number", c.number());
     line(text, "parts", c.fingerprint());
@@ -37,6 +39,11 @@ final class SignedContent {
     certificates.forEach(each -> line(text, "certificate", each.toString()));
     for (CurveReading reading : readings) {
       line(text, "reading", reading.run().label() + " " + reading.gap() + " " + reading.output());
+    }
+    under.temperature().ifPresent(t -> line(text, "temperature", t.toString()));
+    under.runOut().ifPresent(r -> line(text, "run-out", r.toString()));
+    if (!under.procedure().isEmpty()) {
+      line(text, "procedure", under.procedure());
     }
     return text.toString();
   }

@@ -29,6 +29,7 @@ final class TypedCurve {
   private final Optional<CurveEntry> entry;
   private final Optional<CurveCheck> check;
   private final ChosenStandards standards;
+  private final Conditions conditions;
   private final List<String> questions = new ArrayList<>();
 
   private TypedCurve(
@@ -42,6 +43,11 @@ final class TypedCurve {
         c -> c.questions().forEach(question -> questions.add(question.sentenceWithRow())));
     this.standards = ChosenStandards.of(form, standards);
     check.ifPresent(c -> questions.addAll(this.standards.questions(readings(c))));
+    this.conditions = typed.conditions();
+    profile
+        .filter(chosen -> !typed.noCurve())
+        .flatMap(chosen -> TemperatureRemark.of(conditions, chosen))
+        .ifPresent(said -> questions.add(said + " Choose a profile for it, or keep it judged so?"));
   }
 
   private static List<CurveReading> readings(CurveCheck check) {
@@ -126,7 +132,9 @@ final class TypedCurve {
     CurveResults.Shown shown = CurveResults.of(result, curve.gapUnit(), units, "typed", "");
     return standards.used().isEmpty()
         ? shown
-        : shown.with(UncertaintyShown.of(curve, result, judgedBy.terms(), standards.used(), units));
+        : shown.with(
+            UncertaintyShown.of(
+                curve, result, judgedBy.terms(), standards.used(), conditions, units));
   }
 
   /** The calibration to keep; empty when the form was complained of. */
@@ -143,7 +151,7 @@ final class TypedCurve {
     return form.ok() && at.isPresent()
         ? outcome
             .map(o -> new NewCalibration(point, stage, at.get(), by, zero, alloy, o, "entered"))
-            .map(fresh -> fresh.madeWith(standards.certificates()))
+            .map(fresh -> fresh.madeWith(standards.certificates()).under(conditions))
         : Optional.empty();
   }
 

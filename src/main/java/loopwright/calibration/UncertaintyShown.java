@@ -83,8 +83,9 @@ record UncertaintyShown(
       CurveResult result,
       ProfileTerms terms,
       List<StandardUsed> used,
+      Conditions under,
       UnitsShown units) {
-    EquipmentErrors errors = EquipmentErrors.of(curve, used);
+    EquipmentErrors errors = EquipmentErrors.of(curve, used, under);
     if (!errors.missing().isEmpty()) {
       return missing(errors.missing());
     }
@@ -107,13 +108,14 @@ record UncertaintyShown(
       CurveResult result,
       ProfileTerms terms,
       List<StandardUsed> used,
+      Conditions under,
       UnitsShown units,
       long seed) {
     if (!shown.missing().isEmpty()) {
       return shown;
     }
     CurveUncertainty uncertainty =
-        CurveUncertainty.of(result, EquipmentErrors.of(curve, used).sources(), terms.rule());
+        CurveUncertainty.of(result, EquipmentErrors.of(curve, used, under).sources(), terms.rule());
     List<Check> checks =
         uncertainty.worse().monteCarlo(result, TRIALS, seed).stream()
             .map(check -> check(check, new Amounts(units)))

@@ -133,7 +133,16 @@ final class CertificateReport {
     facts.add(new Fact("Taken", shown(c) + ", by " + c.performedBy()));
     facts.add(
         new Fact(
-            "Conditions", "gap zero: " + orNot(c.zero()) + "; target: " + orNot(c.targetAlloy())));
+            "Conditions",
+            "gap zero: "
+                + orNot(c.zero())
+                + "; target: "
+                + orNot(c.targetAlloy())
+                + Surroundings.runOut(evidence)
+                + "; temperature at the probe: "
+                + Surroundings.temperature(evidence)));
+    facts.add(new Fact("Procedure", orNot(evidence.conditions().procedure())));
+    evidence.outsideTemperature().ifPresent(said -> facts.add(new Fact("Limits", said)));
     evidence.judgedBy().ifPresent(profile -> judgedBy(facts, profile, c));
     facts.add(new Fact("Made with", equipment(evidence)));
     facts.add(new Fact("Entered", c.enteredBy() + ": " + c.reason()));

@@ -28,6 +28,7 @@ final class AppAccount {
           "component_fact_retired",
           "channel_setting",
           "tolerance_profile_version",
+          "tolerance_profile_band",
           "family_version",
           "data_sheet",
           "field_circuit",

@@ -38,6 +38,7 @@ public record Journaled(
           "voting_member",
           "tolerance_profile",
           "tolerance_profile_version",
+          "tolerance_profile_band",
           "family",
           "family_length",
           "family_pair",

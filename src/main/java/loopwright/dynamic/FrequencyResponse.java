@@ -63,4 +63,17 @@ public record FrequencyResponse(List<Point> points) {
                 point -> Math.max(lowDecibels - point.decibels(), point.decibels() - highDecibels)))
         .orElseThrow();
   }
+
+  /**
+   * Phase at a point from that at the lowest frequency, degrees, above −180 and up to 180; empty
+   * where either wasn't measured.
+   */
+  public OptionalDouble phaseShift(Point point) {
+    OptionalDouble reference = points.get(0).phaseDegrees();
+    if (reference.isEmpty() || point.phaseDegrees().isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double shift = point.phaseDegrees().getAsDouble() - reference.getAsDouble();
+    return OptionalDouble.of(shift - 360 * Math.ceil((shift - 180) / 360));
+  }
 }

@@ -86,7 +86,9 @@ enum CheckKind {
               .within(0, 1),
           Item.measured("u-static", "Standard uncertainty of the static slope", Unit.PERCENT)
               .within(0, 1)
-              .hinting("with all three it is said by how many combined uncertainties they differ")),
+              .hinting(
+                  "else from the budget of the as-left record; with all three it is said by how"
+                      + " many combined uncertainties they differ")),
       List.of(),
       0),
   RESPONSE(
@@ -98,7 +100,7 @@ enum CheckKind {
           sizes("output-as", "Output is").must(),
           Item.measured("band-low", "Band from", Unit.DECIBEL)
               .within(-60, 0)
-              .hinting("else −3 dB up to 10 kHz"),
+              .hinting("beside the band of the profile; without either −3 dB up to 10 kHz"),
           Item.measured("band-high", "Band to", Unit.DECIBEL).within(0, 60),
           Item.measured("cable", "Field cable", Unit.METRE, Unit.FOOT).within(0, 5_000),
           Item.measured(

@@ -31,7 +31,12 @@ final class CheckStore {
     tx.sql().select(POINT.ID).from(POINT).where(POINT.ID.eq(point)).forUpdate().fetchSingle();
   }
 
-  long add(Tx tx, NewCheck fresh, Optional<String> fingerprint, List<Said> said) {
+  long add(
+      Tx tx,
+      NewCheck fresh,
+      Optional<String> fingerprint,
+      List<Said> said,
+      Optional<Long> profileVersion) {
     FieldCheckRecord row = tx.row(FIELD_CHECK);
     row.setPointId(fresh.point());
     fingerprint.ifPresent(row::setFingerprint);
@@ -41,6 +46,7 @@ final class CheckStore {
     row.setVerdict(Said.worst(said).word());
     row.setFindings(Said.kept(said));
     row.setNote(fresh.note());
+    profileVersion.ifPresent(row::setProfileVersionId);
     long id = tx.insert(row).getId();
     fresh.entries().all().forEach(entered -> add(tx, id, entered));
     return id;
@@ -154,6 +160,7 @@ final class CheckStore {
         row.get(CHANGE.ACTOR_NAME),
         row.get(CHANGE.MADE_AT).toInstant(),
         row.get(CHANGE.REASON),
-        row.get(FIELD_CHECK.CHANGE_ID));
+        row.get(FIELD_CHECK.CHANGE_ID),
+        Optional.ofNullable(row.get(FIELD_CHECK.PROFILE_VERSION_ID)));
   }
 }

@@ -117,7 +117,7 @@ final class DynamicJudge {
     double slope = asLeft.curve().slopeAt(gap.getAsDouble());
     String where = asLeft.number() + " at " + Amounts.gap(gap.getAsDouble());
     said.add(
-        agreement(entries, reading, slope)
+        agreement(entries, reading, slope, asLeft.uncertaintyAt().apply(gap.getAsDouble()))
             .map(a -> compared(a, where))
             .orElseGet(() -> only(slope, where)));
   }
@@ -134,8 +134,9 @@ final class DynamicJudge {
   }
 
   private static Optional<Agreement> agreement(
-      Entries entries, DynamicReading reading, double slope) {
-    Optional<Double> share = entries.amount("u-static");
+      Entries entries, DynamicReading reading, double slope, OptionalDouble ofRecord) {
+    Optional<Double> share =
+        entries.amount("u-static").or(() -> ofRecord.stream().boxed().findFirst());
     return budget(entries, reading)
         .flatMap(
             budget ->

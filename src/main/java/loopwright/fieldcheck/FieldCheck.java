@@ -10,6 +10,7 @@ import java.util.Optional;
  * @param fingerprint of the parts fitted then, where that was known
  * @param verdict the worst of what was found, in a word
  * @param said as told then
+ * @param profileVersion whose response band judged it
  */
 record FieldCheck(
     long id,
@@ -26,7 +27,8 @@ record FieldCheck(
     String enteredBy,
     Instant enteredAt,
     String reason,
-    long change) {
+    long change,
+    Optional<Long> profileVersion) {
 
   /** As people call it. */
   String number() {

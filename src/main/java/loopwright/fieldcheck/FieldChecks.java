@@ -5,8 +5,12 @@ import java.time.InstantSource;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import loopwright.calibration.Calibrated;
 import loopwright.calibration.Calibrations;
+import loopwright.calibration.Evidence;
+import loopwright.calibration.RegisteredProfiles;
 import loopwright.db.Tx;
+import loopwright.dynamic.ResponseBand;
 import loopwright.dynamic.StaticCurve;
 import loopwright.loop.Combinations;
 import loopwright.loop.Judging;
@@ -25,13 +29,26 @@ public final class FieldChecks {
   private final Judging judging;
   private final Channels channels;
   private final Calibrations calibrations;
+  private final Evidence.Book evidence;
+  private final RegisteredProfiles profiles;
   private final InstantSource clock;
 
+  /**
+   * @param evidence what a curve is worth, to hold a dynamic check against
+   * @param profiles whose response bands judge
+   */
   public FieldChecks(
-      Judging judging, Channels channels, Calibrations calibrations, InstantSource clock) {
+      Judging judging,
+      Channels channels,
+      Calibrations calibrations,
+      Evidence.Book evidence,
+      RegisteredProfiles profiles,
+      InstantSource clock) {
     this.judging = judging;
     this.channels = channels;
     this.calibrations = calibrations;
+    this.evidence = evidence;
+    this.profiles = profiles;
     this.clock = clock;
   }
 
@@ -50,11 +67,13 @@ public final class FieldChecks {
       throw new Refused(FieldCheckProblem.ALREADY_KEPT);
     }
     Judging.Judged judged = judged(tx.sql(), point, fresh);
+    Background background = background(tx.sql(), point, judged, fresh);
     return store.add(
         tx,
         fresh,
         Combinations.fingerprint(judged.chain()),
-        said(fresh, background(tx.sql(), point, judged, fresh)));
+        said(fresh, background),
+        background.allowed().map(Background.AllowedResponse::version));
   }
 
   /** That very check, if it is kept already: a form sent twice gives one record. */
@@ -80,7 +99,12 @@ public final class FieldChecks {
             .flatMap(parts -> asLeft(sql, fresh.point(), parts, fresh.takenAt())),
         Stream.ofNullable(point.details().approvedGap())
             .mapToDouble(Reported::canonical)
-            .findFirst());
+            .findFirst(),
+        fresh.kind() == CheckKind.RESPONSE
+            ? profiles
+                .suiting(sql, fresh.point(), judged.chain())
+                .flatMap(Background.AllowedResponse::of)
+            : Optional.empty());
   }
 
   /** The newest as-left curve of exactly these parts by then. */
@@ -91,19 +115,32 @@ public final class FieldChecks {
         .stream()
         .filter(kept -> kept.stage().isAsLeft() && kept.hasCurve())
         .filter(kept -> kept.fingerprint().equals(fingerprint))
+        .filter(kept -> calibrations.superseded(sql, kept).isEmpty())
         .findFirst()
         .flatMap(
             kept ->
                 calibrations
                     .curve(sql, kept)
                     .flatMap(StaticCurve::of)
-                    .map(curve -> new Background.AsLeft(kept.number(), curve)));
+                    .map(curve -> asLeft(sql, kept, curve)));
+  }
+
+  private Background.AsLeft asLeft(DSLContext sql, Calibrated kept, StaticCurve curve) {
+    Evidence worth = evidence.of(sql, kept);
+    return new Background.AsLeft(kept.number(), curve, worth::slopeUncertaintyAt);
+  }
+
+  private Optional<ResponseBand> bandOf(DSLContext sql, FieldCheck check) {
+    return check
+        .profileVersion()
+        .flatMap(version -> profiles.version(sql, version))
+        .flatMap(stored -> stored.terms().response());
   }
 
   /** The check as a drawing, where its kind has one. */
   Optional<String> drawing(DSLContext sql, Point point, FieldCheck check) {
     return switch (check.kind()) {
-      case RESPONSE -> ResponseDrawing.svg(check.entries());
+      case RESPONSE -> ResponseDrawing.svg(check.entries(), bandOf(sql, check));
       case DYNAMIC ->
           check
               .fingerprint()
@@ -120,7 +157,7 @@ public final class FieldChecks {
       case ELECTRICAL -> ElectricalJudge.judge(fresh.entries(), background);
       case CHANNEL -> ChannelJudge.judge(fresh.entries(), background);
       case DYNAMIC -> DynamicJudge.judge(fresh.entries(), background);
-      case RESPONSE -> ResponseJudge.judge(fresh.entries());
+      case RESPONSE -> ResponseJudge.judge(fresh.entries(), background.allowed());
       case SLOW_ROLL -> SlowRollJudge.judge(fresh.entries(), background);
     };
   }

@@ -1,10 +1,12 @@
 package loopwright.fieldcheck;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import loopwright.dynamic.FieldCable;
 import loopwright.dynamic.FrequencyResponse;
+import loopwright.dynamic.ResponseBand;
 
 /** What a frequency response says, and how much of it the field cable explains. */
 final class ResponseJudge {
@@ -16,10 +18,17 @@ final class ResponseJudge {
 
   private ResponseJudge() {}
 
-  static List<Said> judge(Entries entries) {
+  /**
+   * @param allowed by the loop's profile; without it the band typed with the record counts, else
+   *     the usual one
+   */
+  static List<Said> judge(Entries entries, Optional<Background.AllowedResponse> allowed) {
     List<Said> said = new ArrayList<>();
     Optional<FrequencyResponse> response = Sines.response(entries);
-    response.ifPresent(r -> said.add(band(r, entries)));
+    response.ifPresent(r -> allowed.ifPresent(by -> said.addAll(byProfile(r, by))));
+    response
+        .filter(r -> allowed.isEmpty() || typed(entries))
+        .ifPresent(r -> said.add(band(r, entries)));
     Optional<FieldCable> cable = Sines.cable(entries);
     response.ifPresent(r -> cable.ifPresent(c -> said.add(wiring(r, c))));
     return said;
@@ -33,8 +42,80 @@ final class ResponseJudge {
     return entries.amount("band-high").orElse(USUAL_HIGH);
   }
 
+  private static boolean typed(Entries entries) {
+    return entries.amount("band-low").isPresent() || entries.amount("band-high").isPresent();
+  }
+
+  private static List<Said> byProfile(
+      FrequencyResponse response, Background.AllowedResponse allowed) {
+    List<Said> said = new ArrayList<>();
+    ResponseBand band = allowed.band();
+    String basis = "response band of profile " + allowed.name() + "; " + band.source();
+    List<Placed> levels =
+        response.points().stream()
+            .map(p -> new Placed(p.hertz(), p.decibels(), band.level(p.hertz())))
+            .toList();
+    List<Placed> phases =
+        response.points().stream()
+            .flatMap(
+                p ->
+                    response.phaseShift(p).stream()
+                        .mapToObj(shift -> new Placed(p.hertz(), shift, band.phase(p.hertz()))))
+            .toList();
+    Placed.worst(levels).ifPresent(worst -> said.add(worst.said("response", " dB", basis)));
+    Placed.worst(phases).ifPresent(worst -> said.add(worst.said("phase", "°", basis)));
+    if (phases.isEmpty() && band.stretches().stream().anyMatch(ResponseJudge::asksPhase)) {
+      said.add(Said.only("phase", "The profile allows a band of phase; none was measured."));
+    }
+    long beyond = response.points().stream().filter(p -> !band.reaches(p.hertz())).count();
+    if (beyond > 0) {
+      said.add(
+          Said.only(
+              "response",
+              "%s of %s frequencies lie outside the band's ranges and are not judged."
+                  .formatted(beyond, response.points().size())));
+    }
+    return said;
+  }
+
+  private static boolean asksPhase(ResponseBand.Stretch stretch) {
+    return stretch.lowPhase() != null || stretch.highPhase() != null;
+  }
+
+  /** A value at a frequency with what is allowed there. */
+  private record Placed(double hertz, double value, ResponseBand.Allowed allowed) {
+    /** The one farthest outside, or nearest to its limit; empty where nothing is limited. */
+    static Optional<Placed> worst(List<Placed> all) {
+      return all.stream()
+          .filter(each -> each.allowed.isLimit())
+          .max(Comparator.comparingDouble(each -> each.allowed.beyond(each.value)));
+    }
+
+    Said said(String about, String unit, String basis) {
+      return Said.judged(
+          allowed.holds(value),
+          about,
+          "Worst at %s: %s, where %s allowed; from the lowest frequency."
+              .formatted(
+                  Amounts.hertz(hertz), Amounts.number("%+.2f" + unit, value), inWords(unit)),
+          basis);
+    }
+
+    private String inWords(String unit) {
+      if (allowed.low() == Double.NEGATIVE_INFINITY) {
+        return "up to " + Amounts.number("%+.1f" + unit, allowed.high()) + " is";
+      }
+      return allowed.high() == Double.POSITIVE_INFINITY
+          ? Amounts.number("%+.1f" + unit, allowed.low()) + " and more is"
+          : Amounts.number("%+.1f", allowed.low())
+              + " to "
+              + Amounts.number("%+.1f" + unit, allowed.high())
+              + " is";
+    }
+  }
+
   private static Said band(FrequencyResponse response, Entries entries) {
-    boolean own = entries.amount("band-low").isPresent() || entries.amount("band-high").isPresent();
+    boolean own = typed(entries);
     FrequencyResponse judged = own ? response : upToUsual(response);
     FrequencyResponse.Point worst = judged.worst(low(entries), high(entries));
     double level = worst.decibels();

@@ -63,6 +63,8 @@ final class ProfileEditPages implements Pages {
     model.put("gapUnits", List.of("µm", "mil"));
     model.put("shifts", ProfileForm.shifts());
     model.put("rules", ProfileForm.rules());
+    model.put("bandRows", BandForm.rows(form));
+    model.put("bandHeadings", BandForm.HEADINGS);
     page.show(http, status, "register/profile-form", model);
   }
 

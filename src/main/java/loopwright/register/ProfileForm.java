@@ -10,6 +10,7 @@ import java.util.Optional;
 import loopwright.curve.Grid;
 import loopwright.curve.ShiftRule;
 import loopwright.curve.ToleranceProfile;
+import loopwright.dynamic.ResponseBand;
 import loopwright.problem.Text;
 import loopwright.uncertainty.DecisionRule;
 import loopwright.units.Numbers;
@@ -22,6 +23,8 @@ import loopwright.web.Form;
 final class ProfileForm {
   private static final String CODE = "[a-z0-9][a-z0-9-]{1,39}";
   private static final int MOST_POSITIONS = 60;
+  private static final BigDecimal COLDEST = BigDecimal.valueOf(-200);
+  private static final BigDecimal HOTTEST = BigDecimal.valueOf(500);
   private static final BigDecimal MOST_RISK = BigDecimal.valueOf(50);
 
   private final Form form;
@@ -53,6 +56,14 @@ final class ProfileForm {
       form.put("review", "yes");
     }
     profile.grids().forEach(grid -> put(form, grid));
+    stored
+        .terms()
+        .temperatures()
+        .ifPresent(
+            range ->
+                form.put("temperature-from", Numbers.plain(range.from()))
+                    .put("temperature-to", Numbers.plain(range.to())));
+    stored.terms().response().ifPresent(band -> BandForm.put(form, band));
     return form;
   }
 
@@ -132,6 +143,15 @@ final class ProfileForm {
     if (dsl.amount().signum() <= 0) {
       form.complain("dsl", "A DSL limit is a distance above zero.");
     }
+    decimals("slope", slope.amount(), 6);
+    decimals("isf", isf, 3);
+  }
+
+  /** What is kept with fewer decimals would be another limit than the one typed. */
+  private void decimals(String field, BigDecimal number, int most) {
+    if (number.stripTrailingZeros().scale() > most) {
+      form.complain(field, "Give it with at most " + most + " decimals.");
+    }
   }
 
   private Optional<Grid> grid(Unit unit) {
@@ -142,6 +162,9 @@ final class ProfileForm {
     }
     List<BigDecimal> numbers = new ArrayList<>();
     fields.forEach(field -> numbers.add(form.number(field)));
+    fields.stream()
+        .filter(field -> form.complaint(field) == null)
+        .forEach(field -> decimals(field, numbers.get(fields.indexOf(field)), 3));
     if (fields.stream().anyMatch(field -> form.complaint(field) != null)) {
       return Optional.empty();
     }
@@ -161,6 +184,8 @@ final class ProfileForm {
   ProfileTerms terms() {
     DecisionRule.Kind kind = form.oneOf("rule", DecisionRule.Kind.class);
     boolean review = form.chosen("review", "yes");
+    Optional<TemperatureRange> temperatures = temperatures();
+    Optional<ResponseBand> response = new BandForm(form).read();
     if (kind == null) {
       return ProfileTerms.SIMPLE;
     }
@@ -170,7 +195,32 @@ final class ProfileForm {
           case GUARDED -> DecisionRule.guarded();
           case RISK_LIMIT -> risk();
         },
-        review);
+        review,
+        temperatures,
+        response);
+  }
+
+  private Optional<TemperatureRange> temperatures() {
+    if (form.typed("temperature-from").isBlank() && form.typed("temperature-to").isBlank()) {
+      return Optional.empty();
+    }
+    BigDecimal from = form.number("temperature-from");
+    BigDecimal to = form.number("temperature-to");
+    if (form.complaint("temperature-from") != null || form.complaint("temperature-to") != null) {
+      return Optional.empty();
+    }
+    decimals("temperature-from", from, 2);
+    decimals("temperature-to", to, 2);
+    if (from.compareTo(COLDEST) < 0 || to.compareTo(HOTTEST) > 0) {
+      form.complain("temperature-from", "Temperatures at a probe lie between −200 and 500 °C.");
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(new TemperatureRange(from, to));
+    } catch (IllegalArgumentException wrong) {
+      form.complain("temperature-to", String.valueOf(wrong.getMessage()));
+      return Optional.empty();
+    }
   }
 
   private DecisionRule risk() {

@@ -9,6 +9,7 @@ import java.util.Map;
 import loopwright.curve.Grid;
 import loopwright.curve.ToleranceProfile;
 import loopwright.db.Database;
+import loopwright.dynamic.ResponseBand;
 import loopwright.units.Numbers;
 import loopwright.units.Reported;
 import loopwright.units.Unit;
@@ -16,6 +17,7 @@ import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
+import org.jspecify.annotations.Nullable;
 
 /** Tolerance profiles to read: limits in both units, with where they come from. */
 final class ProfilePages implements Pages {
@@ -53,6 +55,9 @@ final class ProfilePages implements Pages {
       List<String> grids,
       String rule,
       boolean review,
+      @Nullable String temperatures,
+      List<String> response,
+      @Nullable String responseSource,
       String source,
       String edition) {
 
@@ -70,6 +75,9 @@ final class ProfilePages implements Pages {
           profile.grids().stream().map(Grid::toString).toList(),
           stored.terms().ruleInWords(),
           stored.terms().reviewAsked(),
+          stored.terms().temperatures().map(TemperatureRange::inWords).orElse(null),
+          stored.terms().response().map(BandWords::of).orElse(List.of()),
+          stored.terms().response().map(ResponseBand::source).orElse(null),
           profile.source(),
           profile.edition());
     }

@@ -20,6 +20,7 @@ import loopwright.curve.ToleranceProfile;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.ToleranceProfileRecord;
 import loopwright.db.gen.tables.records.ToleranceProfileVersionRecord;
+import loopwright.dynamic.ResponseBand;
 import loopwright.problem.Refused;
 import loopwright.uncertainty.DecisionRule;
 import loopwright.units.Numbers;
@@ -29,6 +30,7 @@ import loopwright.units.Unit;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
+import org.jooq.Result;
 import org.jooq.impl.DSL;
 
 /** Tolerance profiles and their versions. */
@@ -74,14 +76,25 @@ final class ProfileStore {
   }
 
   private static List<ToleranceProfiles.Stored> fetch(DSLContext sql, Condition which) {
-    return sql.select(
-            TOLERANCE_PROFILE_VERSION.asterisk(), TOLERANCE_PROFILE.CODE, TOLERANCE_PROFILE.NAME)
-        .from(TOLERANCE_PROFILE_VERSION)
-        .join(TOLERANCE_PROFILE)
-        .on(TOLERANCE_PROFILE.ID.eq(TOLERANCE_PROFILE_VERSION.PROFILE_ID))
-        .where(which)
-        .orderBy(TOLERANCE_PROFILE.CODE, TOLERANCE_PROFILE_VERSION.VERSION_NO.desc())
-        .fetch(ProfileStore::stored);
+    Result<? extends Record> rows =
+        sql.select(
+                TOLERANCE_PROFILE_VERSION.asterisk(),
+                TOLERANCE_PROFILE.CODE,
+                TOLERANCE_PROFILE.NAME)
+            .from(TOLERANCE_PROFILE_VERSION)
+            .join(TOLERANCE_PROFILE)
+            .on(TOLERANCE_PROFILE.ID.eq(TOLERANCE_PROFILE_VERSION.PROFILE_ID))
+            .where(which)
+            .orderBy(TOLERANCE_PROFILE.CODE, TOLERANCE_PROFILE_VERSION.VERSION_NO.desc())
+            .fetch();
+    Map<Long, List<ResponseBand.Stretch>> bands =
+        BandStore.of(
+            sql,
+            rows.stream()
+                .filter(row -> row.get(TOLERANCE_PROFILE_VERSION.RESPONSE_SOURCE) != null)
+                .map(row -> row.get(TOLERANCE_PROFILE_VERSION.ID))
+                .toList());
+    return rows.stream().map(row -> stored(row, bands)).toList();
   }
 
   long insert(Tx tx, ToleranceProfile profile, ProfileTerms terms) {
@@ -109,7 +122,12 @@ final class ProfileStore {
     row.setRiskLimit(
         terms.rule().kind() == DecisionRule.Kind.RISK_LIMIT ? terms.rule().riskLimit() : null);
     row.setReviewAsked(terms.reviewAsked());
-    return tx.insert(row).getId();
+    row.setTemperatureFromC(terms.temperatures().map(TemperatureRange::from).orElse(null));
+    row.setTemperatureToC(terms.temperatures().map(TemperatureRange::to).orElse(null));
+    row.setResponseSource(terms.response().map(ResponseBand::source).orElse(null));
+    long id = tx.insert(row).getId();
+    terms.response().ifPresent(band -> BandStore.insert(tx, id, band));
+    return id;
   }
 
   private static long profileId(Tx tx, ToleranceProfile profile) {
@@ -154,7 +172,8 @@ final class ProfileStore {
     return grids.stream().filter(grid -> grid.unit() == unit).findFirst();
   }
 
-  private static ToleranceProfiles.Stored stored(Record any) {
+  private static ToleranceProfiles.Stored stored(
+      Record any, Map<Long, List<ResponseBand.Stretch>> bands) {
     ToleranceProfileVersionRecord row = any.into(TOLERANCE_PROFILE_VERSION);
     ToleranceProfile profile =
         new ToleranceProfile(
@@ -170,7 +189,21 @@ final class ProfileStore {
             shiftRule(row.getShiftRule()),
             grids(row));
     return new ToleranceProfiles.Stored(
-        row.getId(), profile, new ProfileTerms(rule(row), row.getReviewAsked()));
+        row.getId(),
+        profile,
+        new ProfileTerms(
+            rule(row),
+            row.getReviewAsked(),
+            temperatures(row),
+            Optional.ofNullable(bands.get(row.getId()))
+                .map(stretches -> new ResponseBand(row.getResponseSource(), stretches))));
+  }
+
+  private static Optional<TemperatureRange> temperatures(ToleranceProfileVersionRecord row) {
+    return row.getTemperatureFromC() == null
+        ? Optional.empty()
+        : Optional.of(
+            new TemperatureRange(plain(row.getTemperatureFromC()), plain(row.getTemperatureToC())));
   }
 
   private static DecisionRule rule(ToleranceProfileVersionRecord row) {

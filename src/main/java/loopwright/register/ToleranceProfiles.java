@@ -71,7 +71,8 @@ public final class ToleranceProfiles {
     database.write(
         act,
         tx -> {
-          BuiltInProfiles.all().forEach(profile -> add(tx, profile));
+          BuiltInProfiles.all()
+              .forEach(profile -> add(tx, profile, ProfileTerms.builtIn(profile.code())));
           return null;
         });
   }

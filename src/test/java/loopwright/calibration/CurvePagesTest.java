@@ -136,6 +136,50 @@ class CurvePagesTest {
   }
 
   @Test
+  void aTemperatureOutsideTheProfileIsAskedBackAndStaysSaid() {
+    FilledForm form =
+        filled().set("temperature", "140").set("temperature-unit", "°F").set("run-out", "0.2");
+    form.set("run-out-unit", "mil").set("procedure", "CP-7, edition 3");
+    Document asked = refused(form, keep(form));
+    assertThat(asked.select(".notice").text())
+        .contains("Taken at 140 °F; the limits of api670-2mm hold at 0 to 45 °C");
+    Document record =
+        kept(FilledForm.of(asked, "#curve").set("confirmed", "yes").set("reason", "outage"));
+    assertThat(record.select(".notice.wrong").text()).contains("Taken at 140 °F");
+    assertThat(record.select("dl.facts").text())
+        .contains("140 °F", "0.2 mil", "CP-7, edition 3");
+    assertThat(record.text()).contains("conforms");
+    assertThat(kept(filled().set("temperature", "21").set("temperature-unit", "°C")).text())
+        .doesNotContain("Taken at 21");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "temperature, 600, °C, between −200 and 500",
+    "temperature, warm, °C, is not one number",
+    "run-out, -1, µm, between 0 and 500",
+    "temperature, 20, , Choose the unit"
+  })
+  void conditionsThatCannotBeAreToldAtTheirField(
+      String field, String typed, String unit, String told) {
+    FilledForm form = filled().set(field, typed).set(field + "-unit", unit == null ? "" : unit);
+    assertThat(refused(form, keep(form)).select(".complaint, .complaints").text()).contains(told);
+  }
+
+  @Test
+  void anAsLeftDatedBeforeTheOpenAsFoundIsAskedBack() {
+    FilledForm found = filled().set("stage", "as found").set("on", "2026-02-25");
+    String number = kept(found).select("h1 .n").text();
+    before = head();
+    FilledForm left = filled().set("stage", "as left").set("on", "2026-02-24");
+    Document asked = refused(left, keep(left));
+    assertThat(asked.select(".notice").text()).contains(number, "as found");
+    kept(FilledForm.of(asked, "#curve").set("confirmed", "yes").set("reason", "outage"));
+    kept(filled().set("stage", "as left").set("on", "2026-02-26"));
+    kept(filled().set("stage", "as left").set("on", "2026-02-24"));
+  }
+
+  @Test
   void aTargetAlloyThatIsTooLongIsToldAtItsField() {
     FilledForm form = filled().set("alloy", "X".repeat(61));
     assertThat(complaint(refused(form, keep(form)), "alloy")).contains("61").contains("60");

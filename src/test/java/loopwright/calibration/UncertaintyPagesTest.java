@@ -242,7 +242,13 @@ class UncertaintyPagesTest {
     "rule, COIN, Choose one",
     "risk, 0, A risk limit lies above 0",
     "risk, 60, A risk limit lies above 0",
-    "reason, '', the reason"
+    "reason, '', the reason",
+    "isf, 4.99999, at most 3 decimals",
+    "temperature-from, 50, Fill this in",
+    "temperature-to, -300, Fill this in",
+    "band-from-1, 10, give the frequencies from and to",
+    "band-low-1, -3, give the frequencies from and to",
+    "band-source, ours, Give the ranges of frequencies"
   })
   void aProfileTypedWrongIsNotKept(String field, String typed, String said) {
     Map<String, String> fields = profile();
@@ -252,6 +258,50 @@ class UncertaintyPagesTest {
     assertThat(answer.page().select(".complaint, .complaints").text()).contains(said);
     assertThat(answer.page().select("input[name=edition]")).hasSize(1);
     assertThat(technician.get("/profiles/own-2mm").status()).isEqualTo(404);
+  }
+
+  @Test
+  void aVersionHoldsWhatMayBeOfFrequencyResponseAndTemperature() {
+    Map<String, String> fields = profile();
+    fields.put("code", "shop-response");
+    fields.put("temperature-from", "10");
+    fields.put("temperature-to", "5");
+    fields.put("band-from-1", "10");
+    fields.put("band-to-1", "1000");
+    fields.put("band-low-1", "0.5");
+    fields.put("band-high-1", "-0.5");
+    fields.put("band-from-2", "1000");
+    fields.put("band-to-2", "ten");
+    assertThat(engineer.post("/profiles", Shop.flat(fields)).page().text())
+        .contains(
+            "The lower temperature lies below",
+            "row 1: The lower limit of the level lies above",
+            "row 2: \"ten\" is no number for to Hz");
+    fields.put("temperature-to", "40");
+    fields.put("band-low-1", "-0.5");
+    fields.put("band-high-1", "0.5");
+    fields.put("band-to-2", "10000");
+    fields.put("band-low-2", "-3");
+    fields.put("band-phase-low-2", "-30");
+    fields.put("band-phase-high-2", "5");
+    assertThat(engineer.post("/profiles", Shop.flat(fields)).page().text())
+        .contains("the source of the band");
+    fields.put("band-source", "shop trial 7");
+    assertThat(engineer.post("/profiles", Shop.flat(fields)).status()).isEqualTo(303);
+    assertThat(page("/profiles/shop-response").text())
+        .contains(
+            "10 to 40 °C (50 to 104 °F)",
+            "10 to 1000 Hz (600 to 60,000 cpm): −0.5 to +0.5 dB",
+            "1000 to 10000 Hz (60,000 to 600,000 cpm): not below −3 dB, −30 to +5°",
+            "shop trial 7");
+    Map<String, String> change = Shop.fields(engineer.get("/profiles/shop-response/change").page());
+    change.put("reason", "wider");
+    change.put("band-low-1", "-0.6");
+    assertThat(engineer.post("/profiles/shop-response/change", Shop.flat(change)).status())
+        .isEqualTo(303);
+    assertThat(page("/profiles/shop-response").text())
+        .contains("−0.6 to +0.5 dB", "−0.5 to +0.5 dB");
+    assertThat(page("/profiles/api670-2mm").text()).contains("0 to 45 °C", "from memory");
   }
 
   @Test

@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.calibration.Calibrated;
+import loopwright.calibration.Conditions;
 import loopwright.calibration.Evidence;
 import loopwright.calibration.Stage;
 import loopwright.curve.BuiltInProfiles;
@@ -124,7 +125,11 @@ class CertificateReportTest {
             List.of(),
             List.of(),
             "ab".repeat(32),
-            Optional.empty());
+            Optional.empty(),
+            new Conditions(
+                Reported.read("70", Unit.FAHRENHEIT),
+                Reported.read("5", Unit.MICROMETRE),
+                "CP-7, edition 3"));
     List<Signature> signatures =
         signed
             ? List.of(

@@ -256,6 +256,8 @@ class CheckPagesTest {
     Document page = technician.get(kept.location()).page();
     assertThat(page.text())
         .contains("Worst at 10000 Hz: −4.08 dB", "corner at 69.6 kHz", "it explains −0.09 dB");
+    assertThat(page.text())
+        .contains("response band of profile api670-2mm, version 1; trade data, from memory");
     assertThat(page.select("svg.plot").attr("aria-label")).contains("Level and phase");
     assertThat(page.select("svg .plot-mark.outside")).hasSize(1);
   }

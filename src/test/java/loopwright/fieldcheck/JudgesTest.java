@@ -1,6 +1,7 @@
 package loopwright.fieldcheck;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.math.BigDecimal;
@@ -9,10 +10,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveReading;
 import loopwright.curve.Run;
 import loopwright.dynamic.Amplitude;
+import loopwright.dynamic.ResponseBand;
 import loopwright.dynamic.StaticCurve;
 import loopwright.matching.KnownLength;
 import loopwright.matching.LoopView;
@@ -241,6 +244,10 @@ class JudgesTest {
   }
 
   private static Background withCurve(String nominal) {
+    return withCurve(nominal, OptionalDouble.empty());
+  }
+
+  private static Background withCurve(String nominal, OptionalDouble ofRecord) {
     PartView driver =
         PartView.of(PartKind.DRIVER).scaleFactor(ScaleFactor.millivoltsPerMil(nominal)).build();
     List<CurveReading> readings = new ArrayList<>();
@@ -257,8 +264,9 @@ class JudgesTest {
         LoopView.at("V-1").driver(Slot.of(driver)).build(),
         List.of(),
         Optional.empty(),
-        Optional.of(new Background.AsLeft("C-1", curve)),
-        OptionalDouble.empty());
+        Optional.of(new Background.AsLeft("C-1", curve, gap -> ofRecord)),
+        OptionalDouble.empty(),
+        Optional.empty());
   }
 
   /**
@@ -289,6 +297,99 @@ class JudgesTest {
         .extracting(s -> s.about() + " " + s.verdict().word())
         .containsExactly("sensitivity not judged", "nominal " + nominal, "static curve " + curve);
     assertThat(said.get(2).sentence()).contains("combined standard uncertainties", "C-1 at 1270.0");
+  }
+
+  /** Without a typed one, the static slope's uncertainty is that of the as-left record's budget. */
+  @Test
+  void theRecordsOwnBudgetSaysWhatItsSlopeIsWorth() {
+    Entries entries =
+        of(
+            number("displacement", 0, "1", "mil"),
+            Entered.of("displacement-as", "pk-pk"),
+            number("frequency", 0, "60", "Hz"),
+            number("output", 0, "204.3", "mV"),
+            Entered.of("output-as", "pk-pk"),
+            number("gap-volts", 0, "-10", "V"),
+            number("u-displacement", 0, "0.6", "%"),
+            number("u-output", 0, "0", "%"));
+    assertThat(DynamicJudge.judge(entries, withCurve("200")).get(2).sentence())
+        .contains("can't be said");
+    Said compared = DynamicJudge.judge(entries, withCurve("200", OptionalDouble.of(0.008))).get(2);
+    assertThat(compared.sentence()).contains("don't agree", "2.1 combined");
+    assertThat(DynamicJudge.judge(entries, withCurve("200", OptionalDouble.of(0.02))).get(2))
+        .extracting(said -> said.verdict().word())
+        .isEqualTo("matches");
+  }
+
+  private static Background.AllowedResponse allowed(String... rows) {
+    List<ResponseBand.Stretch> stretches = new ArrayList<>();
+    for (String row : rows) {
+      List<BigDecimal> cells = new ArrayList<>();
+      for (String cell : row.split(",", -1)) {
+        cells.add(cell.isBlank() ? null : new BigDecimal(cell.strip()));
+      }
+      stretches.add(
+          new ResponseBand.Stretch(
+              cells.get(0), cells.get(1), cells.get(2), cells.get(3), cells.get(4), cells.get(5)));
+    }
+    return new Background.AllowedResponse(7, "own, version 2", new ResponseBand("own", stretches));
+  }
+
+  /** 1 mil pk-pk each; at 10 Hz 200 mV and 170°, at 1 kHz 180 mV (−0.915 dB) and −178° (+12°). */
+  private static Entries response() {
+    List<Entered> all = new ArrayList<>();
+    all.add(Entered.of("displacement-as", "pk-pk"));
+    all.add(Entered.of("output-as", "pk-pk"));
+    String[][] rows = {{"10", "200", "170"}, {"1000", "180", "-178"}, {"20000", "60", "100"}};
+    for (int i = 0; i < rows.length; i++) {
+      all.add(number("at", i + 1, rows[i][0], "Hz"));
+      all.add(number("moved", i + 1, "1", "mil"));
+      all.add(number("gave", i + 1, rows[i][1], "mV"));
+      all.add(number("phase", i + 1, rows[i][2], "°"));
+    }
+    return new Entries(all);
+  }
+
+  @ParameterizedTest(name = "{0}: {1}, {2}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "0,10000,-3,,,          | response matches                              | 1 of 3",
+        "0,10000,-0.9,,,        | response attention                            | 1 of 3",
+        "0,10000,-0.92,0,-5,12  | response matches; phase matches               | 1 of 3",
+        "0,10000,-1,0,-5,11.9   | response matches; phase attention             | 1 of 3",
+        "0,30000,-3,,,          | response attention                            |",
+        "0,10000,,0.5,,         | response matches                              | 1 of 3"
+      })
+  void aResponseIsJudgedByTheProfilesBand(String row, String verdicts, String beyond) {
+    List<Said> said = ResponseJudge.judge(response(), Optional.of(allowed(row)));
+    assertThat(
+            said.stream()
+                .filter(s -> !s.verdict().word().equals("not judged"))
+                .map(s -> s.about() + " " + s.verdict().word())
+                .collect(Collectors.joining("; ")))
+        .isEqualTo(verdicts.strip());
+    assertThat(said).anyMatch(s -> s.basis().contains("profile own, version 2"));
+    if (beyond != null) {
+      assertThat(said).anyMatch(s -> s.sentence().startsWith(beyond));
+    }
+    assertThat(ResponseDrawing.svg(response(), Optional.of(allowed(row).band())).orElseThrow())
+        .contains("from that at the lowest frequency");
+  }
+
+  @Test
+  void whereRangesMeetBothCountAndABandTypedBesideTheProfilesIsJudgedToo() {
+    ResponseBand band = allowed("0,1000,-3,1,,", "1000,5000,-1,2,,").band();
+    assertThat(band.level(1000)).isEqualTo(new ResponseBand.Allowed(-1, 1));
+    assertThat(band.level(6000).isLimit()).isFalse();
+    assertThat(band.reaches(6000)).isFalse();
+    List<Entered> all = new ArrayList<>(response().all());
+    all.add(number("band-low", 0, "-20", "dB"));
+    List<Said> said = ResponseJudge.judge(new Entries(all), Optional.of(allowed("0,30000,-3,,,")));
+    assertThat(said).extracting(s -> s.verdict().word()).startsWith("attention", "matches");
+    assertThatThrownBy(() -> allowed("10,5,-3,,,")).hasMessageContaining("upwards");
+    assertThatThrownBy(() -> allowed("0,5,3,1,,")).hasMessageContaining("level");
+    assertThatThrownBy(() -> allowed("0,5,,,,")).hasMessageContaining("limit");
   }
 
   @Test

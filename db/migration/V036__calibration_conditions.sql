@@ -1,0 +1,12 @@
+ALTER TABLE calibration ADD COLUMN temperature_typed VARCHAR(30);
+ALTER TABLE calibration ADD COLUMN temperature_unit VARCHAR(10);
+ALTER TABLE calibration ADD COLUMN temperature_c DOUBLE PRECISION;
+ALTER TABLE calibration ADD COLUMN run_out_typed VARCHAR(30);
+ALTER TABLE calibration ADD COLUMN run_out_unit VARCHAR(10);
+ALTER TABLE calibration ADD COLUMN run_out_um DOUBLE PRECISION;
+ALTER TABLE calibration ADD COLUMN procedure_edition VARCHAR(120);
+ALTER TABLE calibration ADD CONSTRAINT calibration_temperature CHECK (temperature_unit IN ('°C', '°F') AND temperature_c > -273.15);
+ALTER TABLE calibration ADD CONSTRAINT calibration_run_out CHECK (run_out_unit IN ('µm', 'mil') AND run_out_um >= 0);
+COMMENT ON COLUMN calibration.temperature_typed IS 'Temperature at the probe while it was taken, as typed; null where nobody wrote it down.';
+COMMENT ON COLUMN calibration.run_out_um IS 'Run-out of the calibration target, peak to peak, µm; null where nobody wrote it down.';
+COMMENT ON COLUMN calibration.procedure_edition IS 'The procedure it was taken by, with its edition.';
