@@ -115,8 +115,7 @@ public final class Calibrations {
     if (fresh.stage() == Stage.AS_LEFT) {
       return within(kept, Stage.AS_FOUND, at.minus(ONE_SHIFT), at).isPresent()
           ? Optional.empty()
-          : within(kept, Stage.AS_FOUND, at, at.plus(ONE_SHIFT))
-              .or(() -> withoutLeft(kept, at));
+          : within(kept, Stage.AS_FOUND, at, at.plus(ONE_SHIFT)).or(() -> withoutLeft(kept, at));
     }
     return fresh.stage() == Stage.AS_FOUND
         ? within(kept, Stage.AS_LEFT, at.minus(ONE_JOB), at)
@@ -131,9 +130,7 @@ public final class Calibrations {
             found ->
                 kept.stream()
                     .noneMatch(
-                        c ->
-                            c.stage().isAsLeft()
-                                && c.measuredAt().isAfter(found.measuredAt())));
+                        c -> c.stage().isAsLeft() && c.measuredAt().isAfter(found.measuredAt())));
   }
 
   private static boolean hasNoFound(List<Calibrated> kept, Instant left) {

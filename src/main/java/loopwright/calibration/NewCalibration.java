@@ -56,6 +56,30 @@ public record NewCalibration(
         Conditions.NOT_RECORDED);
   }
 
+  /** One of which nobody wrote down under what it was taken. */
+  public NewCalibration(
+      long point,
+      Stage stage,
+      Instant measuredAt,
+      String performedBy,
+      Zero zero,
+      String targetAlloy,
+      Outcome outcome,
+      String origin,
+      List<Long> certificates) {
+    this(
+        point,
+        stage,
+        measuredAt,
+        performedBy,
+        zero,
+        targetAlloy,
+        outcome,
+        origin,
+        certificates,
+        Conditions.NOT_RECORDED);
+  }
+
   NewCalibration madeWith(List<Long> standards) {
     return new NewCalibration(
         point,

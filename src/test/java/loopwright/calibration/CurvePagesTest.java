@@ -146,8 +146,7 @@ class CurvePagesTest {
     Document record =
         kept(FilledForm.of(asked, "#curve").set("confirmed", "yes").set("reason", "outage"));
     assertThat(record.select(".notice.wrong").text()).contains("Taken at 140 °F");
-    assertThat(record.select("dl.facts").text())
-        .contains("140 °F", "0.2 mil", "CP-7, edition 3");
+    assertThat(record.select("dl.facts").text()).contains("140 °F", "0.2 mil", "CP-7, edition 3");
     assertThat(record.text()).contains("conforms");
     assertThat(kept(filled().set("temperature", "21").set("temperature-unit", "°C")).text())
         .doesNotContain("Taken at 21");
