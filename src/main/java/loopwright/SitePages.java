@@ -110,8 +110,7 @@ final class SitePages {
   }
 
   private List<Pages> featurePages() {
-    RegisteredProfiles judgedBy =
-        new RegisteredProfiles(of.profiles, of.register, of.families, of.plant);
+    RegisteredProfiles judgedBy = of.judgedBy;
     Effects worked = new Effects(of.plant, of.channels, of.calibrations, judgedBy);
     EffectPanels effects = new EffectPanels(worked);
     ImpactPages impactPages =
@@ -144,10 +143,12 @@ final class SitePages {
             page,
             of.plant,
             of.register,
+            of.configuration,
             judgedBy,
             of.calibrations,
             of.standards,
-            List.of(effects, impactPages, signingPages, certificatePages));
+            List.of(effects, impactPages, signingPages, certificatePages),
+            of.clock);
     StandardPages standardPages =
         new StandardPages(
             of.database,
@@ -253,6 +254,7 @@ final class SitePages {
             judgedBy,
             of.calibrations,
             of.standards,
+            of::clockShown,
             of.clock),
         new CalibrationData(
             of.database,

@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import loopwright.alloy.AlloyBook;
 import loopwright.calibration.Calibrations;
 import loopwright.calibration.Evidence;
+import loopwright.calibration.LatestAsLefts;
 import loopwright.calibration.RegisteredProfiles;
 import loopwright.circuit.Circuits;
 import loopwright.concession.Concessions;
@@ -72,6 +73,7 @@ final class Workings {
   final ToleranceProfiles profiles = new ToleranceProfiles();
   final PartSearch search = new PartSearch();
   final Register register = new Register(this::factsChanged);
+  final RegisteredProfiles judgedBy = new RegisteredProfiles(profiles, register, families, plant);
   final People people;
   final PasswordAgain password;
   final RegisteredParts parts;
@@ -104,7 +106,7 @@ final class Workings {
                 new PlacesAsJudged()::places,
                 circuits,
                 alloys::asJudged,
-                Calibrations.asLeftFacts(),
+                new LatestAsLefts(judgedBy),
                 concessions,
                 Spares.promises()),
             StandardRules.book());

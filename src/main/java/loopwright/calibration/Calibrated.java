@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param number by which people call it
  * @param fingerprint of the combination it belongs to
+ * @param setup whether those parts were what was fitted at the point
  * @param point at which it was taken; null for a bench set
  * @param tag of that point
  * @param verdict {@code conforms} or {@code does not conform}; null without a curve
@@ -22,6 +23,7 @@ public record Calibrated(
     long id,
     String number,
     String fingerprint,
+    Setup setup,
     @Nullable Long point,
     @Nullable String tag,
     Stage stage,
@@ -52,6 +54,15 @@ public record Calibrated(
       OptionalDouble worstIsfPercent,
       OptionalDouble midVolts,
       @Nullable String isfTrend) {}
+
+  /** Where it was taken, in words: a tag, a tag where a part stood in, or the bench. */
+  public String place() {
+    return switch (setup) {
+      case BENCH -> "bench";
+      case STOOD_IN -> tag + ", part stood in";
+      case FITTED -> String.valueOf(tag);
+    };
+  }
 
   public boolean hasCurve() {
     return verdict != null;

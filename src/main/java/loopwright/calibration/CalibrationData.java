@@ -23,6 +23,7 @@ import loopwright.register.Component;
 import loopwright.register.Register;
 import loopwright.register.ToleranceProfiles;
 import loopwright.sheet.CsvReader;
+import loopwright.time.Viewpoint;
 import loopwright.web.Pages;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
@@ -79,7 +80,7 @@ public final class CalibrationData implements Pages {
         Combinations.fingerprint(configuration.at(sql, number, clock.instant()));
     return new OfLoop(
         point.tag(),
-        calibrations.ofLoop(sql, number, fingerprint, MOST).stream()
+        calibrations.shownAtLoop(sql, number, fingerprint, Viewpoint.LATEST, MOST).stream()
             .map(c -> CalibrationDocument.of(c, parts(sql, c), readings(sql, c), null))
             .toList());
   }

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param measuredAt as ISO 8601 in UTC
  * @param verdict {@code conforms}, {@code does not conform} or {@code no curve}
  * @param parts it belongs to, in chain order
+ * @param setup how the parts stood; empty for those fitted at the loop
  * @param readings as typed
  * @param analysis the curve judged by the profile version that judged it then; null without one,
  *     and in lists
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
 record CalibrationDocument(
     String number,
     @Nullable String loop,
+    String setup,
     String stage,
     String measuredAt,
     String performedBy,
@@ -57,6 +59,7 @@ record CalibrationDocument(
     return new CalibrationDocument(
         c.number(),
         c.tag(),
+        c.setup().shown(),
         c.stage().word(),
         c.measuredAt().toString(),
         c.performedBy(),

@@ -3,6 +3,7 @@ package loopwright.calibration;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
+import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -16,6 +17,7 @@ import loopwright.curve.CurveAnalysis;
 import loopwright.curve.CurveResult;
 import loopwright.db.Database;
 import loopwright.loop.Combinations;
+import loopwright.loop.Configuration;
 import loopwright.loop.LoopPanel;
 import loopwright.loop.Need;
 import loopwright.people.People;
@@ -58,6 +60,8 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
   private final Standards standards;
   private final List<RecordPanel> panels;
   private final OpenBusiness open;
+  private final MeasuredSets sets;
+  private final InstantSource clock;
   private final DraftStore drafts = new DraftStore();
 
   public CalibrationPages(
@@ -65,10 +69,12 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
       Page page,
       Plant plant,
       Register register,
+      Configuration configuration,
       RegisteredProfiles profiles,
       Calibrations calibrations,
       Standards standards,
-      List<RecordPanel> panels) {
+      List<RecordPanel> panels,
+      InstantSource clock) {
     this.database = database;
     this.page = page;
     this.plant = plant;
@@ -78,6 +84,8 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
     this.standards = standards;
     this.panels = List.copyOf(panels);
     this.open = new OpenBusiness(calibrations, plant);
+    this.sets = new MeasuredSets(register, configuration);
+    this.clock = clock;
   }
 
   @Override
@@ -97,7 +105,16 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
       String verdict,
       String said) {}
 
-  record DraftLine(String tag, String href, String savedAt) {}
+  record DraftLine(String tag, String href, String savedAt) {
+
+    static DraftLine of(DraftStore.Waiting draft, String savedAt) {
+      String tag = draft.tag();
+      return new DraftLine(
+          tag == null ? "bench set" : draft.parts() == null ? tag : tag + ", part stood in",
+          CurveAddress.of(tag, draft.parts()),
+          savedAt);
+    }
+  }
 
   record Chip(String label, String href, boolean on) {}
 
@@ -109,10 +126,15 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
   /** Equipment it was made with; {@code late} when its certificate was out of date that day. */
   record MadeWith(String href, String code, String words, boolean late) {}
 
+  /** A loop that is exactly this set now. */
+  record LoopLink(String tag, String href) {}
+
   record Record(
       String number,
       String tag,
       @Nullable String tagHref,
+      String setup,
+      List<LoopLink> fittedSo,
       String stage,
       String verdict,
       String when,
@@ -188,14 +210,11 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
   /** Curves the reader has begun to type. */
   private List<DraftLine> drafts(DSLContext sql, Actor actor) {
     List<DraftStore.Waiting> begun = drafts.of(sql, Long.parseLong(actor.id()));
-    SiteClocks clocks = plant.clocks(sql, begun.stream().map(DraftStore.Waiting::point).toList());
+    SiteClocks clocks =
+        plant.clocks(
+            sql, begun.stream().map(DraftStore.Waiting::point).filter(Objects::nonNull).toList());
     return begun.stream()
-        .map(
-            draft ->
-                new DraftLine(
-                    draft.tag(),
-                    "/loops/" + PathSegment.of(draft.tag()) + "/curve",
-                    clocks.shown(draft.savedAt(), draft.point())))
+        .map(draft -> DraftLine.of(draft, clocks.shown(draft.savedAt(), draft.point())))
         .toList();
   }
 
@@ -234,7 +253,7 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
         "/calibrations/" + c.number(),
         c.number(),
         taken,
-        c.tag() == null ? "bench" : c.tag(),
+        c.place(),
         c.tag() == null ? null : "/loops/" + PathSegment.of(c.tag()),
         c.stage().word(),
         c.outcome(),
@@ -328,8 +347,10 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
     Conditions under = calibrations.conditions(sql, c);
     return new Record(
         c.number(),
-        c.tag() == null ? "bench" : c.tag(),
+        c.place(),
         c.tag() == null ? null : "/loops/" + PathSegment.of(c.tag()),
+        sets.told(sql, c),
+        c.setup() == Setup.FITTED ? List.of() : loops(sql, c),
         c.stage().word(),
         c.outcome(),
         SiteMoment.shown(c.measuredAt(), zone) + " " + zone.getId(),
@@ -348,6 +369,12 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
         madeWith(sql, c, zone),
         readings(sql, c),
         c.findings());
+  }
+
+  private List<LoopLink> loops(DSLContext sql, Calibrated c) {
+    return sets.fittedSo(sql, c, clock.instant()).stream()
+        .map(tag -> new LoopLink(tag, "/loops/" + PathSegment.of(tag)))
+        .toList();
   }
 
   private List<Reading> readings(DSLContext sql, Calibrated c) {
@@ -465,8 +492,13 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
   @Override
   public Object model(DSLContext sql, Loop loop) {
     List<Calibrated> all =
-        calibrations.ofLoop(sql, loop.point(), loop.fingerprint(), loop.viewpoint(), ON_LOOP);
-    Optional<Calibrated> latest = all.stream().filter(Calibrated::hasCurve).findFirst();
+        calibrations.shownAtLoop(sql, loop.point(), loop.fingerprint(), loop.viewpoint(), ON_LOOP);
+    Optional<Calibrated> latest =
+        calibrations
+            .ofLoop(sql, loop.point(), loop.fingerprint(), loop.viewpoint(), ON_LOOP)
+            .stream()
+            .filter(Calibrated::hasCurve)
+            .findFirst();
     return new Panel(
         all.stream().map(c -> row(c, loop.zone(), loop.units())).toList(),
         latest.flatMap(c -> judged(sql, c, loop.units(), "latest")).orElse(null),

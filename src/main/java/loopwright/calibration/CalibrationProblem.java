@@ -28,6 +28,22 @@ public enum CalibrationProblem implements Problem {
   SUPERSEDED_ALREADY("K-112", "{0} is superseded already, by {1}."),
   SUPERSEDED_ELSEWHERE(
       "K-113", "{0} is of another loop or stage than {1}, so it can't stand in its place."),
+  NOT_STOOD_IN(
+      "K-116",
+      "These are exactly the parts fitted at {0} then. Type the curve as the loop''s own, without a"
+          + " part standing in."),
+  NO_SET(
+      "K-117",
+      "That names no set of parts: scan or choose a probe, what lies between, and a driver."),
+  NO_SUCH_PART("K-118", "There is no part {0} in the register. Register it first."),
+  WRONG_PLACE("K-119", "{0} is a {1}; it can''t stand in the place of the {2}."),
+  ELSEWHERE(
+      "K-120",
+      "On record {0} was fitted at {1} then. Record a survey if it was taken out, or confirm that it"
+          + " was measured here nevertheless."),
+  TARGET_NEEDED(
+      "K-121", "Name the alloy of the target: on a bench nobody can tell it from the shaft."),
+  SEVERAL_PARTS("K-122", "{0} parts are called {1}: {2}. Scan the label of the one you mean."),
   SUPERSEDED_RING("K-114", "{0} is itself superseded by {1}. Give the one that counts.");
 
   private final String code;

@@ -5,6 +5,7 @@ import static loopwright.db.gen.Tables.CALIBRATION_READING;
 import static loopwright.db.gen.Tables.CHANGE;
 import static loopwright.db.gen.Tables.COMBINATION;
 import static loopwright.db.gen.Tables.COMBINATION_PART;
+import static loopwright.db.gen.Tables.COMPONENT;
 import static loopwright.db.gen.Tables.POINT;
 
 import java.time.Instant;
@@ -32,7 +33,9 @@ import loopwright.db.gen.tables.records.CombinationRecord;
 import loopwright.journal.KnownTimeStore;
 import loopwright.loop.AsLeftFacts;
 import loopwright.loop.Content;
+import loopwright.loop.PartSet;
 import loopwright.loop.Placed;
+import loopwright.loop.Slot;
 import loopwright.time.Span;
 import loopwright.time.Viewpoint;
 import loopwright.units.Reported;
@@ -89,7 +92,8 @@ final class CalibrationStore {
     CalibrationRecord row = tx.row(CALIBRATION);
     row.setNumber(number);
     row.setCombinationId(combination);
-    row.setPointId(fresh.point());
+    row.setSetup(fresh.with().setup().word());
+    row.setPointId(fresh.with().atPoint());
     row.setStage(fresh.stage().word());
     row.setMeasuredAt(Tx.moment(fresh.measuredAt()));
     row.setPerformedBy(fresh.performedBy());
@@ -207,11 +211,12 @@ final class CalibrationStore {
         .toList();
   }
 
-  /** The newest as-left taken at each of these points. */
+  /** The newest as-left taken at each of these points of what was fitted there. */
   Map<Long, Calibrated> latestAsLeftByPoint(
       DSLContext sql, Collection<AsLeftFacts.Fitted> loops, Viewpoint viewpoint) {
     List<Long> points = loops.stream().map(AsLeftFacts.Fitted::point).toList();
-    return newest(sql, CALIBRATION.POINT_ID, CALIBRATION.POINT_ID.in(points), viewpoint).stream()
+    Condition fittedThere = CALIBRATION.POINT_ID.in(points).and(asFitted());
+    return newest(sql, CALIBRATION.POINT_ID, fittedThere, viewpoint).stream()
         .collect(Collectors.toMap(c -> Objects.requireNonNull(c.point()), c -> c));
   }
 
@@ -257,8 +262,22 @@ final class CalibrationStore {
     return entry == null ? Set.of() : KnownTimeStore.known(sql, entry, changes);
   }
 
+  /** Taken at the point of what was fitted there. */
   static Condition ofPoint(long point) {
+    return atPoint(point).and(asFitted());
+  }
+
+  /** Taken at the point, of whatever parts. */
+  static Condition atPoint(long point) {
     return CALIBRATION.POINT_ID.eq(point);
+  }
+
+  static Condition asFitted() {
+    return CALIBRATION.SETUP.isNull();
+  }
+
+  static Condition setup(Setup setup) {
+    return setup == Setup.FITTED ? asFitted() : CALIBRATION.SETUP.eq(setup.word());
   }
 
   static Condition ofFingerprint(String fingerprint) {
@@ -282,14 +301,34 @@ final class CalibrationStore {
         .and(CALIBRATION.MEASURED_AT.lt(Tx.moment(span.until())));
   }
 
-  /** Taken at that point, of that stage, at that moment. */
-  static Condition ofMoment(long point, Stage stage, Instant measuredAt) {
-    return ofPoint(point).and(stage(stage)).and(CALIBRATION.MEASURED_AT.eq(Tx.moment(measuredAt)));
+  /** Taken of those parts at that place, of that stage, at that moment. */
+  static Condition ofMoment(TakenWith with, Stage stage, Instant measuredAt) {
+    return of(with).and(stage(stage)).and(CALIBRATION.MEASURED_AT.eq(Tx.moment(measuredAt)));
   }
 
-  /** Until this transaction ends, nobody else keeps a calibration or a draft of that point. */
-  static void hold(Tx tx, long point) {
-    tx.sql().select(POINT.ID).from(POINT).where(POINT.ID.eq(point)).forUpdate().fetchSingle();
+  private static Condition of(TakenWith with) {
+    Long point = with.atPoint();
+    Condition place = setup(with.setup()).and(point == null ? DSL.noCondition() : atPoint(point));
+    return with.parts().map(set -> place.and(ofFingerprint(set.fingerprint()))).orElse(place);
+  }
+
+  /** Until this transaction ends, nobody else keeps a calibration or a draft of the same. */
+  static void hold(Tx tx, TakenWith with) {
+    Long point = with.atPoint();
+    if (point == null) {
+      with.parts().ifPresent(set -> hold(tx, set));
+    } else {
+      tx.sql().select(POINT.ID).from(POINT).where(POINT.ID.eq(point)).forUpdate().fetchSingle();
+    }
+  }
+
+  private static void hold(Tx tx, PartSet set) {
+    tx.sql()
+        .select(COMPONENT.ID)
+        .from(COMPONENT)
+        .where(COMPONENT.ID.eq(set.part(Slot.PROBE).number()))
+        .forUpdate()
+        .fetch();
   }
 
   static Condition asLeft() {
@@ -342,6 +381,7 @@ final class CalibrationStore {
         row.get(CALIBRATION.ID),
         row.get(CALIBRATION.NUMBER),
         row.get(COMBINATION.FINGERPRINT),
+        Setup.ofWord(row.get(CALIBRATION.SETUP)),
         row.get(CALIBRATION.POINT_ID),
         row.get(POINT.TAG),
         Stage.ofWord(row.get(CALIBRATION.STAGE)),

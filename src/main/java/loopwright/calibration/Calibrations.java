@@ -3,19 +3,14 @@ package loopwright.calibration;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.InstantSource;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
+import java.util.stream.Collectors;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
 import loopwright.curve.CurveReading;
@@ -23,13 +18,12 @@ import loopwright.curve.CurveResult;
 import loopwright.curve.Verdict;
 import loopwright.db.Chunks;
 import loopwright.db.Tx;
-import loopwright.loop.AsLeftFacts;
-import loopwright.loop.Combinations;
 import loopwright.loop.Configuration;
 import loopwright.loop.CurvesTaken;
+import loopwright.loop.PartSet;
 import loopwright.loop.Placed;
+import loopwright.loop.Slot;
 import loopwright.loop.Standings;
-import loopwright.matching.Calibration;
 import loopwright.problem.Refused;
 import loopwright.time.Span;
 import loopwright.time.Viewpoint;
@@ -74,15 +68,33 @@ public final class Calibrations {
    *     without a curve gives no reason, or {@link CalibrationProblem#ALREADY_KEPT}
    */
   public String keep(Tx tx, NewCalibration fresh) {
-    CalibrationStore.hold(tx, fresh.point());
+    CalibrationStore.hold(tx, fresh.with());
     same(tx.sql(), fresh)
         .ifPresent(
             kept -> {
               throw new Refused(CalibrationProblem.ALREADY_KEPT, kept.number());
             });
     String number = store(tx, fresh, 1);
-    standings.refresh(tx.sql(), Set.of(fresh.point()));
+    standings.refresh(tx.sql(), touched(tx.sql(), fresh.with()));
     return number;
+  }
+
+  /** Loops that a calibration of these parts can concern. */
+  private Set<Long> touched(DSLContext sql, TakenWith with) {
+    Set<Long> points = with.parts().map(set -> holding(sql, set)).orElse(new TreeSet<>());
+    if (with.atPoint() != null) {
+      points.add(with.atPoint());
+    }
+    return points;
+  }
+
+  /** Where the probe of a set sits: nowhere else can the whole set be. */
+  private Set<Long> holding(DSLContext sql, PartSet set) {
+    Instant now = clock.instant();
+    return configuration.ofComponent(sql, set.part(Slot.PROBE).number()).stream()
+        .filter(placed -> placed.span().contains(now))
+        .map(Placed::point)
+        .collect(Collectors.toCollection(TreeSet::new));
   }
 
   /** That very calibration, if it is kept already: a form sent twice gives one record. */
@@ -95,11 +107,11 @@ public final class Calibrations {
         .findFirst();
   }
 
-  /** Calibrations of the same point, stage and moment, newest entered first. */
+  /** Calibrations of the same point or parts, stage and moment, newest entered first. */
   List<Calibrated> ofMoment(DSLContext sql, NewCalibration fresh) {
     return store.latest(
         sql,
-        CalibrationStore.ofMoment(fresh.point(), fresh.stage(), fresh.measuredAt()),
+        CalibrationStore.ofMoment(fresh.with(), fresh.stage(), fresh.measuredAt()),
         AT_ONE_MOMENT);
   }
 
@@ -109,8 +121,11 @@ public final class Calibrations {
    * in another shift and has its other half, is another job.
    */
   Optional<Calibrated> outOfOrder(DSLContext sql, NewCalibration fresh) {
+    if (!(fresh.with() instanceof TakenWith.Fitted fitted)) {
+      return Optional.empty();
+    }
     List<Calibrated> kept =
-        store.latest(sql, CalibrationStore.ofPoint(fresh.point()), AT_ONE_MOMENT);
+        store.latest(sql, CalibrationStore.ofPoint(fitted.point()), AT_ONE_MOMENT);
     Instant at = fresh.measuredAt();
     if (fresh.stage() == Stage.AS_LEFT) {
       return within(kept, Stage.AS_FOUND, at.minus(ONE_SHIFT), at).isPresent()
@@ -169,7 +184,7 @@ public final class Calibrations {
     Set<Long> points = new TreeSet<>();
     for (int i = 0; i < all.size(); i++) {
       numbers.add(store(tx, all.get(i), i + 1));
-      points.add(all.get(i).point());
+      points.addAll(touched(tx.sql(), all.get(i).with()));
     }
     for (List<Long> some : Chunks.of(points, JUDGED_AT_ONCE)) {
       standings.refresh(tx.sql(), some);
@@ -184,23 +199,39 @@ public final class Calibrations {
     if (fresh.outcome() instanceof NewCalibration.NoCurve none && none.reason().isBlank()) {
       throw new Refused(CalibrationProblem.NO_CURVE_REASON);
     }
-    List<Placed> chain = configuration.at(tx.sql(), fresh.point(), fresh.measuredAt());
-    String fingerprint =
-        Combinations.fingerprint(chain)
-            .orElseThrow(
-                () ->
-                    new Refused(
-                        CalibrationProblem.NO_COMBINATION,
-                        configuration.tag(tx.sql(), fresh.point())));
-    long combination = store.combination(tx, fingerprint, chain);
+    PartSet set = measured(tx.sql(), fresh);
+    long combination = store.combination(tx, set.fingerprint(), set.chain());
     CurveResult result =
         fresh.measured().map(m -> CurveAnalysis.of(m.curve(), m.profile())).orElse(null);
     String number = "C-" + tx.changeId() + (place == 1 ? "" : "-" + place);
     long id = store.insert(tx, fresh, combination, number, result);
-    if (fresh.stage() != Stage.AS_LEFT && isOut(result)) {
-      foundOut.outOfTolerance(tx, id, fresh.point());
+    if (fresh.with() instanceof TakenWith.Fitted fitted
+        && fresh.stage() != Stage.AS_LEFT
+        && isOut(result)) {
+      foundOut.outOfTolerance(tx, id, fitted.point());
     }
     return number;
+  }
+
+  /** The parts that were measured. */
+  private PartSet measured(DSLContext sql, NewCalibration fresh) {
+    TakenWith with = fresh.with();
+    Long point = with.atPoint();
+    if (point == null) {
+      return with.parts().orElseThrow();
+    }
+    Optional<PartSet> fitted = fitted(sql, point, fresh.measuredAt());
+    if (with.parts().isPresent() && with.parts().equals(fitted)) {
+      throw new Refused(CalibrationProblem.NOT_STOOD_IN, configuration.tag(sql, point));
+    }
+    return with.parts()
+        .or(() -> fitted)
+        .orElseThrow(
+            () -> new Refused(CalibrationProblem.NO_COMBINATION, configuration.tag(sql, point)));
+  }
+
+  private Optional<PartSet> fitted(DSLContext sql, long point, Instant at) {
+    return PartSet.of(configuration.at(sql, point, at));
   }
 
   /** A loop of which nothing could be read is out of tolerance as well. */
@@ -208,7 +239,10 @@ public final class Calibrations {
     return result == null || result.verdict() != Verdict.CONFORMS;
   }
 
-  /** Calibrations taken at the point or of what is fitted there now, newest first. */
+  /**
+   * Calibrations taken at the point of what was fitted there, or of what is fitted there now,
+   * newest first.
+   */
   public List<Calibrated> ofLoop(
       DSLContext sql, long point, Optional<String> fingerprint, int most) {
     return ofLoop(sql, point, fingerprint, Viewpoint.LATEST, most);
@@ -222,6 +256,21 @@ public final class Calibrations {
       which = which.or(CalibrationStore.ofFingerprint(fingerprint.get()));
     }
     return store.latest(sql, which, viewpoint, most);
+  }
+
+  /** The same with those taken there while a part stood in; these are never the loop's own. */
+  List<Calibrated> shownAtLoop(
+      DSLContext sql, long point, Optional<String> fingerprint, Viewpoint viewpoint, int most) {
+    Condition which = CalibrationStore.atPoint(point);
+    if (fingerprint.isPresent()) {
+      which = which.or(CalibrationStore.ofFingerprint(fingerprint.get()));
+    }
+    return store.latest(sql, which, viewpoint, most);
+  }
+
+  /** Calibrations of exactly these parts, wherever they were, newest first. */
+  public List<Calibrated> ofSet(DSLContext sql, PartSet set, int most) {
+    return store.latest(sql, CalibrationStore.ofFingerprint(set.fingerprint()), most);
   }
 
   /** Calibrations taken at the point within a range of moments, newest first. */
@@ -315,13 +364,27 @@ public final class Calibrations {
             already -> {
               throw new Refused(CalibrationProblem.SUPERSEDED_RING, by.number(), already.by());
             });
-    if (!Objects.equals(old.point(), by.point()) || old.stage() != by.stage()) {
+    if (!isOfSameThing(old, by) || old.stage() != by.stage()) {
       throw new Refused(CalibrationProblem.SUPERSEDED_ELSEWHERE, by.number(), old.number());
     }
     SupersededStore.insert(tx, old.id(), by.id(), reason);
-    if (old.point() != null) {
-      standings.refresh(tx.sql(), Set.of(old.point()));
+    standings.refresh(tx.sql(), touched(tx.sql(), old));
+  }
+
+  /** A misread curve of a loop may have been taken with other parts; that of a set may not. */
+  private static boolean isOfSameThing(Calibrated old, Calibrated by) {
+    return Objects.equals(old.point(), by.point())
+        && old.setup() == by.setup()
+        && (old.setup() == Setup.FITTED || old.fingerprint().equals(by.fingerprint()));
+  }
+
+  private Set<Long> touched(DSLContext sql, Calibrated c) {
+    Set<Long> points =
+        PartSet.read(c.fingerprint()).map(set -> holding(sql, set)).orElse(new TreeSet<>());
+    if (c.point() != null) {
+      points.add(c.point());
     }
+    return points;
   }
 
   /** Calibrations made with a reference standard, newest first. */
@@ -338,57 +401,5 @@ public final class Calibrations {
 
   CalibrationStore store() {
     return store;
-  }
-
-  /** What loops are told of as-lefts; made apart because loops are judged before all else. */
-  public static AsLeftFacts asLeftFacts() {
-    CalibrationStore store = new CalibrationStore();
-    return (sql, loops, viewpoint) -> latestAsLeft(store, sql, loops, viewpoint);
-  }
-
-  private static Map<Long, AsLeftFacts.AsLeft> latestAsLeft(
-      CalibrationStore store,
-      DSLContext sql,
-      Collection<AsLeftFacts.Fitted> loops,
-      Viewpoint viewpoint) {
-    Map<Long, Calibrated> byPoint = store.latestAsLeftByPoint(sql, loops, viewpoint);
-    Map<String, Calibrated> byCombination = store.latestAsLeftByCombination(sql, loops, viewpoint);
-    Map<Long, AsLeftFacts.AsLeft> latest = new HashMap<>();
-    for (AsLeftFacts.Fitted loop : loops) {
-      Stream.of(
-              Optional.ofNullable(byPoint.get(loop.point())),
-              Optional.ofNullable(byCombination.get(loop.fingerprint())))
-          .flatMap(Optional::stream)
-          .max(Comparator.comparing(Calibrated::measuredAt).thenComparing(Calibrated::id))
-          .ifPresent(c -> latest.put(loop.point(), told(loop, c)));
-    }
-    return latest;
-  }
-
-  private static AsLeftFacts.AsLeft told(AsLeftFacts.Fitted loop, Calibrated c) {
-    Instant at = c.measuredAt();
-    return new AsLeftFacts.AsLeft(
-        c.id(),
-        c.fingerprint(),
-        at.atZone(ZoneOffset.UTC).toLocalDate(),
-        at,
-        c.point() != null && c.point() == loop.point(),
-        outcome(c),
-        c.targetAlloy(),
-        averageScaleFactor(c));
-  }
-
-  private static @Nullable Double averageScaleFactor(Calibrated c) {
-    OptionalDouble asf = c.numbers().asf();
-    return asf.isPresent() ? (Double) asf.getAsDouble() : null;
-  }
-
-  private static Calibration.Outcome outcome(Calibrated c) {
-    if (c.verdict() == null) {
-      return Calibration.Outcome.NO_CURVE;
-    }
-    return c.verdict().equals("conforms")
-        ? Calibration.Outcome.CONFORMS
-        : Calibration.Outcome.DOES_NOT_CONFORM;
   }
 }

@@ -1,6 +1,7 @@
 package loopwright.calibration;
 
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.UploadedFile;
 import java.io.IOException;
@@ -15,12 +16,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import loopwright.curve.Grid;
 import loopwright.curve.SignConvention;
 import loopwright.db.Act;
 import loopwright.db.Database;
 import loopwright.loop.Configuration;
+import loopwright.loop.PartSet;
+import loopwright.loop.Slot;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
 import loopwright.plant.PointPlace;
@@ -53,8 +57,13 @@ public final class CurvePages implements Pages {
   private final Calibrations calibrations;
   private final Standards standards;
   private final DraftStore drafts = new DraftStore();
+  private final MeasuredSets sets;
+  private final Supplier<ZoneId> benchZone;
   private final InstantSource clock;
 
+  /**
+   * @param benchZone on whose clock moments on the bench are typed
+   */
   public CurvePages(
       Database database,
       Page page,
@@ -64,6 +73,7 @@ public final class CurvePages implements Pages {
       RegisteredProfiles profiles,
       Calibrations calibrations,
       Standards standards,
+      Supplier<ZoneId> benchZone,
       InstantSource clock) {
     this.database = database;
     this.page = page;
@@ -73,6 +83,8 @@ public final class CurvePages implements Pages {
     this.profiles = profiles;
     this.calibrations = calibrations;
     this.standards = standards;
+    this.sets = new MeasuredSets(register, configuration);
+    this.benchZone = benchZone;
     this.clock = clock;
   }
 
@@ -81,13 +93,33 @@ public final class CurvePages implements Pages {
     routes.get("/loops/{tag}/curve", Permission.RECORD, this::open);
     routes.post("/loops/{tag}/curve/judged", Permission.RECORD, this::judged);
     routes.post("/loops/{tag}/curve", Permission.RECORD, this::submit);
+    routes.get("/loops/{tag}/curve/stand-in", Permission.RECORD, this::standIn);
+    routes.get("/bench/curve", Permission.RECORD, this::open);
+    routes.post("/bench/curve/judged", Permission.RECORD, this::judged);
+    routes.post("/bench/curve", Permission.RECORD, this::submit);
   }
 
-  private OpenedLoop opened(Context http) {
-    return database.read(sql -> opened(sql, http.pathParam("tag")));
+  private Opened opened(Context http) {
+    String set = http.queryParam("set");
+    boolean bench = !http.pathParamMap().containsKey("tag");
+    return database.read(
+        sql -> {
+          if (bench) {
+            PartSet measured = sets.read(sql, set == null ? "" : set);
+            return new Opened(
+                null, benchZone.get(), new TakenWith.Bench(measured), measured.chain());
+          }
+          Opened loop = opened(sql, http.pathParam("tag"));
+          return set == null ? loop : stoodIn(loop, sets.read(sql, set));
+        });
   }
 
-  private OpenedLoop opened(DSLContext sql, String tag) {
+  private static Opened stoodIn(Opened loop, PartSet set) {
+    return new Opened(
+        loop.point(), loop.zone(), new TakenWith.StoodIn(loop.number(), set), set.chain());
+  }
+
+  private Opened opened(DSLContext sql, String tag) {
     Point point = plant.pointTagged(sql, tag).orElseThrow(NotFoundResponse::new);
     ZoneId zone =
         plant
@@ -95,7 +127,35 @@ public final class CurvePages implements Pages {
             .map(PointPlace::site)
             .orElseThrow(NotFoundResponse::new)
             .zone();
-    return new OpenedLoop(point, zone, configuration.at(sql, point.id().number(), clock.instant()));
+    long number = point.id().number();
+    return new Opened(
+        point, zone, new TakenWith.Fitted(number), configuration.at(sql, number, clock.instant()));
+  }
+
+  /** From the serial of what stood in to the page for that very set. */
+  private void standIn(Context http) {
+    Opened loop = database.read(sql -> opened(sql, http.pathParam("tag")));
+    Form asked = Form.fromQuery(http);
+    String serial = asked.typed("serial").strip();
+    try {
+      Slot slot = Slot.named(asked.typed("slot")).orElse(Slot.PATH_1);
+      PartSet set =
+          database.read(
+              sql ->
+                  sets.standingIn(
+                      sql,
+                      PartSet.of(loop.chain())
+                          .orElseThrow(
+                              () -> new Refused(CalibrationProblem.NO_COMBINATION, loop.name())),
+                      slot,
+                      serial));
+      http.redirect(stoodIn(loop, set).href(), HttpStatus.SEE_OTHER);
+    } catch (Refused refused) {
+      Form form =
+          fresh(loop, Actor.of(http)).put("slot", asked.typed("slot")).put("serial", serial);
+      form.complain("serial", refused.getMessage());
+      show(http, 422, loop, typed(form));
+    }
   }
 
   private static long person(Context http) {
@@ -103,16 +163,16 @@ public final class CurvePages implements Pages {
   }
 
   private void open(Context http) {
-    OpenedLoop opened = opened(http);
+    Opened opened = opened(http);
     Optional<DraftStore.Draft> draft =
-        database.read(sql -> drafts.find(sql, opened.number(), person(http)));
+        database.read(sql -> drafts.find(sql, opened.with(), person(http)));
     Form form = draft.map(DraftStore.Draft::form).orElseGet(() -> fresh(opened, Actor.of(http)));
     String saved = draft.map(d -> SiteMoment.shown(d.savedAt(), opened.zone())).orElse(null);
     show(http, 200, opened, typed(form), saved);
   }
 
   /** The suiting profile, its gaps filled in, now. */
-  private Form fresh(OpenedLoop opened, Actor actor) {
+  private Form fresh(Opened opened, Actor actor) {
     Optional<ToleranceProfiles.Stored> suiting =
         database.read(sql -> profiles.suiting(sql, opened.number(), opened.chain()));
     List<String> moment = List.of(SiteMoment.shown(clock.instant(), opened.zone()).split(" "));
@@ -124,7 +184,7 @@ public final class CurvePages implements Pages {
                 "performed-by", actor.name(),
                 "stage", Stage.AS_FOUND.word(),
                 "zero", Zero.MECHANICAL_TOUCH.word(),
-                "alloy", opened.point().details().surroundings().shaftAlloy(),
+                "alloy", opened.shaftAlloy(),
                 "gap-unit", Unit.MICROMETRE.symbol(),
                 "volts-unit", Unit.VOLT.symbol(),
                 "sign", SignConvention.NEGATIVE.label()));
@@ -144,12 +204,12 @@ public final class CurvePages implements Pages {
             TypedCurve.of(form, profiles.newest(sql, form.typed("profile")), standards.all(sql)));
   }
 
-  private void show(Context http, int status, OpenedLoop opened, TypedCurve typed) {
+  private void show(Context http, int status, Opened opened, TypedCurve typed) {
     show(http, status, opened, typed, null);
   }
 
   private void show(
-      Context http, int status, OpenedLoop opened, TypedCurve typed, @Nullable String draftSaved) {
+      Context http, int status, Opened opened, TypedCurve typed, @Nullable String draftSaved) {
     Map<String, Object> model = new HashMap<>();
     model.put("form", typed.form());
     model.put("entry", entry(opened, typed, draftSaved));
@@ -162,11 +222,13 @@ public final class CurvePages implements Pages {
     page.show(http, status, "calibration/curve", model);
   }
 
-  private EntryShown entry(OpenedLoop opened, TypedCurve typed, @Nullable String draftSaved) {
+  private EntryShown entry(Opened opened, TypedCurve typed, @Nullable String draftSaved) {
     return new EntryShown(
-        opened.point().tag(),
-        opened.href() + "/curve",
+        opened.name(),
+        opened.with().setup(),
         opened.href(),
+        opened.judgedHref(),
+        opened.backHref(),
         opened.zone().getId(),
         parts(opened),
         opened.fingerprint().isPresent(),
@@ -188,7 +250,7 @@ public final class CurvePages implements Pages {
     return choices;
   }
 
-  private String parts(OpenedLoop opened) {
+  private String parts(Opened opened) {
     Map<Long, Component> found = database.read(sql -> register.components(sql, opened.parts()));
     return opened.parts().stream()
         .map(found::get)
@@ -212,7 +274,7 @@ public final class CurvePages implements Pages {
   }
 
   private void submit(Context http) {
-    OpenedLoop opened = opened(http);
+    Opened opened = opened(http);
     Form form = Form.from(http);
     switch (form.typed("do")) {
       case "load" -> load(http, opened, form);
@@ -223,7 +285,7 @@ public final class CurvePages implements Pages {
     }
   }
 
-  private void load(Context http, OpenedLoop opened, Form form) {
+  private void load(Context http, Opened opened, Form form) {
     UploadedFile file = http.uploadedFile("file");
     if (file == null) {
       new BroughtIn(form).file("", new byte[0]);
@@ -241,34 +303,34 @@ public final class CurvePages implements Pages {
     }
   }
 
-  private void paste(Context http, OpenedLoop opened, Form form) {
+  private void paste(Context http, Opened opened, Form form) {
     new BroughtIn(form).block();
     show(http, form.ok() ? 200 : 422, opened, typed(form));
   }
 
-  private void draft(Context http, OpenedLoop opened, Form form) {
+  private void draft(Context http, Opened opened, Form form) {
     database.write(
         act(http, "save curve draft", "not finished yet"),
-        tx -> drafts.save(tx, opened.number(), person(http), form));
-    page.go(http, opened.href() + "/curve", "Kept as a draft; it waits for you here.");
+        tx -> drafts.save(tx, opened.with(), person(http), form));
+    page.go(http, opened.href(), "Kept as a draft; it waits for you here.");
   }
 
-  private void discard(Context http, OpenedLoop opened) {
-    if (database.read(sql -> drafts.find(sql, opened.number(), person(http))).isPresent()) {
+  private void discard(Context http, Opened opened) {
+    if (database.read(sql -> drafts.find(sql, opened.with(), person(http))).isPresent()) {
       database.write(
           act(http, "throw curve draft away", "no longer needed"),
           tx -> {
-            drafts.discard(tx, opened.number(), person(http));
+            drafts.discard(tx, opened.with(), person(http));
             return opened;
           });
     }
-    page.go(http, opened.href() + "/curve", "The draft is thrown away.");
+    page.go(http, opened.href(), "The draft is thrown away.");
   }
 
-  private void keep(Context http, OpenedLoop opened, Form form) {
+  private void keep(Context http, Opened opened, Form form) {
     TypedCurve typed = typed(form);
     String reason = form.text("reason", 2000);
-    Optional<NewCalibration> fresh = typed.fresh(opened.number(), opened.zone(), clock.instant());
+    Optional<NewCalibration> fresh = typed.fresh(opened.with(), opened.zone(), clock.instant());
     if (fresh.isEmpty()) {
       show(http, 422, opened, typed);
       return;
@@ -279,6 +341,7 @@ public final class CurvePages implements Pages {
       return;
     }
     askAboutOthers(typed, fresh.get());
+    askAboutPlaces(typed, fresh.get());
     askAboutOrder(opened, typed, fresh.get());
     if (form.ok()) {
       keep(http, opened, typed, fresh.get(), reason);
@@ -294,7 +357,13 @@ public final class CurvePages implements Pages {
     }
   }
 
-  private void askAboutOrder(OpenedLoop opened, TypedCurve typed, NewCalibration fresh) {
+  private void askAboutPlaces(TypedCurve typed, NewCalibration fresh) {
+    if (!typed.confirmed()) {
+      database.read(sql -> sets.elsewhere(sql, fresh)).forEach(typed::ask);
+    }
+  }
+
+  private void askAboutOrder(Opened opened, TypedCurve typed, NewCalibration fresh) {
     if (!typed.confirmed()) {
       database
           .read(sql -> calibrations.outOfOrder(sql, fresh))
@@ -311,13 +380,13 @@ public final class CurvePages implements Pages {
   }
 
   private void keep(
-      Context http, OpenedLoop opened, TypedCurve typed, NewCalibration fresh, String reason) {
+      Context http, Opened opened, TypedCurve typed, NewCalibration fresh, String reason) {
     try {
       String number =
           database.write(
               act(http, "calibration", reason),
               tx -> {
-                drafts.discard(tx, opened.number(), person(http));
+                drafts.discard(tx, opened.with(), person(http));
                 return calibrations.keep(tx, fresh);
               });
       goTo(http, number);

@@ -10,8 +10,11 @@ import org.jspecify.annotations.Nullable;
 /**
  * What the page for typing a curve shows around the form's own fields.
  *
+ * @param setup of the parts that are measured
  * @param href of the page
- * @param parts fitted now, in words
+ * @param judgedHref where readings are judged while one types
+ * @param loopHref back to the loop, or to where sets are chosen
+ * @param parts measured, in words
  * @param combinationKnown whether a curve could be kept against them
  * @param profiles to choose from: code and name
  * @param standards to choose from: equipment it may have been made with
@@ -20,7 +23,9 @@ import org.jspecify.annotations.Nullable;
  */
 record EntryShown(
     String tag,
+    Setup setup,
     String href,
+    String judgedHref,
     String loopHref,
     String zone,
     String parts,
@@ -42,6 +47,25 @@ record EntryShown(
       rows.add(new Row(number, row.gap(), row.up(), row.down(), typed.complaint(number)));
     }
     return rows;
+  }
+
+  public boolean isBench() {
+    return setup == Setup.BENCH;
+  }
+
+  public boolean isStoodIn() {
+    return setup == Setup.STOOD_IN;
+  }
+
+  /** In which one part can stand in for another. */
+  public Map<String, String> slots() {
+    Map<String, String> slots = new LinkedHashMap<>();
+    slots.put("path-1", "extension cable (path 1)");
+    slots.put("path-2", "path 2");
+    slots.put("path-3", "path 3");
+    slots.put("driver", "driver");
+    slots.put("probe", "probe");
+    return slots;
   }
 
   public Map<String, String> gapUnits() {

@@ -10,7 +10,7 @@ import loopwright.curve.ToleranceProfile;
 /**
  * A calibration about to be kept.
  *
- * @param point at which it was taken
+ * @param with which parts it was taken, and where
  * @param measuredAt when
  * @param performedBy as they are called
  * @param targetAlloy of the target; may be empty
@@ -18,7 +18,7 @@ import loopwright.curve.ToleranceProfile;
  * @param certificates of the reference standards it was made with
  */
 public record NewCalibration(
-    long point,
+    TakenWith with,
     Stage stage,
     Instant measuredAt,
     String performedBy,
@@ -33,7 +33,7 @@ public record NewCalibration(
     certificates = certificates.stream().sorted().toList();
   }
 
-  /** One that names no reference standard. */
+  /** One of what was fitted at a point. */
   public NewCalibration(
       long point,
       Stage stage,
@@ -42,9 +42,11 @@ public record NewCalibration(
       Zero zero,
       String targetAlloy,
       Outcome outcome,
-      String origin) {
+      String origin,
+      List<Long> certificates,
+      Conditions conditions) {
     this(
-        point,
+        new TakenWith.Fitted(point),
         stage,
         measuredAt,
         performedBy,
@@ -52,11 +54,11 @@ public record NewCalibration(
         targetAlloy,
         outcome,
         origin,
-        List.of(),
-        Conditions.NOT_RECORDED);
+        certificates,
+        conditions);
   }
 
-  /** One of which nobody wrote down under what it was taken. */
+  /** The same of which nobody wrote down under what it was taken. */
   public NewCalibration(
       long point,
       Stage stage,
@@ -80,23 +82,23 @@ public record NewCalibration(
         Conditions.NOT_RECORDED);
   }
 
-  NewCalibration madeWith(List<Long> standards) {
-    return new NewCalibration(
-        point,
-        stage,
-        measuredAt,
-        performedBy,
-        zero,
-        targetAlloy,
-        outcome,
-        origin,
-        standards,
-        conditions);
+  /** The same that names no reference standard. */
+  public NewCalibration(
+      long point,
+      Stage stage,
+      Instant measuredAt,
+      String performedBy,
+      Zero zero,
+      String targetAlloy,
+      Outcome outcome,
+      String origin) {
+    this(point, stage, measuredAt, performedBy, zero, targetAlloy, outcome, origin, List.of());
   }
 
-  NewCalibration under(Conditions under) {
+  /** The same of other parts. */
+  public NewCalibration of(TakenWith parts) {
     return new NewCalibration(
-        point,
+        parts,
         stage,
         measuredAt,
         performedBy,
@@ -105,7 +107,7 @@ public record NewCalibration(
         outcome,
         origin,
         certificates,
-        under);
+        conditions);
   }
 
   /** What came out of it. */

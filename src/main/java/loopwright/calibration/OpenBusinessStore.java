@@ -20,13 +20,17 @@ final class OpenBusinessStore {
 
   private OpenBusinessStore() {}
 
-  /** Entered by a person, of a point, and not superseded. */
+  /** Entered by a person, of what was fitted at a point, and not superseded. */
   private static Condition counts() {
     return CALIBRATION
         .ORIGIN
         .eq("entered")
-        .and(CALIBRATION.POINT_ID.isNotNull())
+        .and(CalibrationStore.asFitted())
         .and(SupersededStore.stands());
+  }
+
+  private static Condition samePoint() {
+    return OTHER.POINT_ID.eq(CALIBRATION.POINT_ID).and(OTHER.SETUP.isNull());
   }
 
   /** As found of a point where nothing was calibrated since. */
@@ -36,7 +40,7 @@ final class OpenBusinessStore {
         .andNotExists(
             DSL.selectOne()
                 .from(OTHER)
-                .where(OTHER.POINT_ID.eq(CALIBRATION.POINT_ID))
+                .where(samePoint())
                 .and(OTHER.MEASURED_AT.ge(CALIBRATION.MEASURED_AT))
                 .and(OTHER.ID.ne(CALIBRATION.ID)));
   }
@@ -48,12 +52,12 @@ final class OpenBusinessStore {
         .andExists(
             DSL.selectOne()
                 .from(OTHER)
-                .where(OTHER.POINT_ID.eq(CALIBRATION.POINT_ID))
+                .where(samePoint())
                 .and(OTHER.MEASURED_AT.lt(CALIBRATION.MEASURED_AT)))
         .andNotExists(
             DSL.selectOne()
                 .from(OTHER)
-                .where(OTHER.POINT_ID.eq(CALIBRATION.POINT_ID))
+                .where(samePoint())
                 .and(OTHER.STAGE.eq(Stage.AS_FOUND.word()))
                 .and(OTHER.MEASURED_AT.le(CALIBRATION.MEASURED_AT))
                 .and(
@@ -64,7 +68,7 @@ final class OpenBusinessStore {
         .andNotExists(
             DSL.selectOne()
                 .from(OTHER)
-                .where(OTHER.POINT_ID.eq(CALIBRATION.POINT_ID))
+                .where(samePoint())
                 .and(OTHER.MEASURED_AT.gt(CALIBRATION.MEASURED_AT)));
   }
 

@@ -45,6 +45,9 @@ final class SignedContent {
     if (!under.procedure().isEmpty()) {
       line(text, "procedure", under.procedure());
     }
+    if (c.setup() != Setup.FITTED) {
+      line(text, "setup", c.setup().shown());
+    }
     return text.toString();
   }
 

@@ -14,6 +14,7 @@ import loopwright.curve.CurveEntry;
 import loopwright.curve.CurveReading;
 import loopwright.curve.CurveResult;
 import loopwright.curve.Remark;
+import loopwright.problem.Refused;
 import loopwright.register.ToleranceProfiles;
 import loopwright.standard.Standard;
 import loopwright.web.Form;
@@ -138,20 +139,33 @@ final class TypedCurve {
   }
 
   /** The calibration to keep; empty when the form was complained of. */
-  Optional<NewCalibration> fresh(long point, ZoneId zone, Instant now) {
+  Optional<NewCalibration> fresh(TakenWith with, ZoneId zone, Instant now) {
     Stage stage = typed.stage();
     Optional<Instant> at = typed.measuredAt(zone, now);
     String by = typed.performedBy();
     Zero zero = typed.zero();
     String alloy = typed.alloy();
+    if (with.setup() == Setup.BENCH && alloy.isEmpty()) {
+      form.complain("alloy", Refused.say(CalibrationProblem.TARGET_NEEDED));
+    }
     typed.scales();
     Optional<NewCalibration.Outcome> outcome = typed.noCurve() ? withoutCurve() : measured();
     complaints().forEach(form::complain);
     standards.complaints().forEach(said -> form.complain(ChosenStandards.FIELD, said));
     return form.ok() && at.isPresent()
-        ? outcome
-            .map(o -> new NewCalibration(point, stage, at.get(), by, zero, alloy, o, "entered"))
-            .map(fresh -> fresh.madeWith(standards.certificates()).under(conditions))
+        ? outcome.map(
+            o ->
+                new NewCalibration(
+                    with,
+                    stage,
+                    at.get(),
+                    by,
+                    zero,
+                    alloy,
+                    o,
+                    "entered",
+                    standards.certificates(),
+                    conditions))
         : Optional.empty();
   }
 

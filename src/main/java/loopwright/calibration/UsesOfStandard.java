@@ -39,11 +39,6 @@ public final class UsesOfStandard implements StandardUses {
             .map(each -> each.number())
             .collect(Collectors.joining(", "));
     return new Use(
-        "/calibrations/" + c.number(),
-        c.number(),
-        taken,
-        c.tag() == null ? "bench" : c.tag(),
-        certificate,
-        c.outcome());
+        "/calibrations/" + c.number(), c.number(), taken, c.place(), certificate, c.outcome());
   }
 }

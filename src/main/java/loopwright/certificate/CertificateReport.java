@@ -127,7 +127,7 @@ final class CertificateReport {
     evidence
         .superseded()
         .ifPresent(s -> facts.add(new Fact("Superseded", "by " + s.by() + ": " + s.reason())));
-    facts.add(new Fact("Loop", (c.tag() == null ? "bench" : c.tag()) + subject.place()));
+    facts.add(where(c, subject.place()));
     facts.add(new Fact("Parts", String.join("\n", subject.parts())));
     facts.add(new Fact("Stage", c.stage().word()));
     facts.add(new Fact("Taken", shown(c) + ", by " + c.performedBy()));
@@ -148,6 +148,20 @@ final class CertificateReport {
     facts.add(new Fact("Entered", c.enteredBy() + ": " + c.reason()));
     facts.add(new Fact("Signed", signed(subject)));
     sections.add(new Report.Facts(facts));
+  }
+
+  private static Fact where(Calibrated c, String place) {
+    return switch (c.setup()) {
+      case FITTED -> new Fact("Loop", c.place() + place);
+      case BENCH -> new Fact("Set", "on the bench: exactly these parts, fitted at no loop");
+      case STOOD_IN ->
+          new Fact(
+              "Set",
+              "at "
+                  + c.tag()
+                  + place
+                  + ", a part standing in: exactly these parts, not the ones fitted there");
+    };
   }
 
   private static void judgedBy(List<Fact> facts, ToleranceProfiles.Stored stored, Calibrated c) {

@@ -79,7 +79,7 @@ final class PointsWorkbook {
     Calibrated c = evidence.record();
     Rows rows = new Rows(sheet);
     rows.text("calibration", c.number());
-    rows.text("at", c.tag() == null ? "bench" : c.tag());
+    rows.text("at", c.place());
     rows.text("stage", c.stage().word());
     rows.text("taken, UTC", c.measuredAt().toString());
     rows.text("by", c.performedBy());

@@ -47,7 +47,7 @@ public final class Combinations {
     return components;
   }
 
-  private static String name(Content.Part part) {
+  static String name(Content.Part part) {
     return part.channel() == 1
         ? Long.toString(part.number())
         : part.number() + "#" + part.channel();

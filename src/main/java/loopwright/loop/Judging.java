@@ -184,18 +184,20 @@ public final class Judging {
     elsewhere.forEach(
         (number, places) ->
             views.computeIfPresent(number, (same, view) -> view.standingAlsoAt(places)));
-    Map<Long, AsLeftFacts.AsLeft> latest = asLeft.latest(sql, fitted(chains), viewpoint);
+    Map<Long, List<AsLeftFacts.AsLeft>> latest = asLeft.latest(sql, fitted(chains), viewpoint);
     Viewpoint then = new Viewpoint(at, viewpoint.known());
     Map<Long, Allowances.Allowed> allowed = allowances.standing(sql, fitted(chains), then);
     Map<Long, PlaceView> around = places.places(sql, points(chains.keySet()), then);
-    Map<Long, PartView> known = formerParts(sql, latest.values(), views, viewpoint);
+    List<AsLeftFacts.AsLeft> curves = latest.values().stream().flatMap(List::stream).toList();
+    Map<Long, PartView> known = formerParts(sql, curves, views, viewpoint);
+    PartsSince since = since(sql, curves, viewpoint);
     Map<Long, List<String>> disputed = disputed(sql, points(chains.keySet()), then);
     Map<Long, Promises.Promise> promised =
         viewpoint.equals(Viewpoint.LATEST) ? promises.of(sql, views.keySet()) : Map.of();
     List<Judged> judged = new ArrayList<>();
     chains.forEach(
         (subject, chain) -> {
-          AsLeftFacts.AsLeft last = latest.get(subject.point());
+          List<AsLeftFacts.AsLeft> last = latest.get(subject.point());
           CircuitFacts.Circuit circuit =
               behind.getOrDefault(subject.point(), CircuitFacts.Circuit.NOT_SAID);
           Map<Long, PartView> seen = Promises.seenFrom(subject.point(), views, promised);
@@ -209,12 +211,33 @@ public final class Judging {
                   .place(place.withFieldCable(circuit.cable()))
                   .barrier(barrier(circuit, seen))
                   .alloys(groups)
-                  .calibration(last == null ? null : AsFitted.calibration(last, chain, known))
+                  .calibration(
+                      last == null
+                          ? null
+                          : new AsFitted(chain, place.shaftAlloy(), groups, known, since)
+                              .calibration(last))
                   .disputed(disputed.getOrDefault(subject.point(), List.of()));
           LoopView whole = view.holding(FactsHeld.of(view.build())).build();
           judged.add(judged(subject, chain, whole, allowed.get(subject.point())));
         });
     return judged;
+  }
+
+  /** Where parts stood meanwhile counts only for curves that were taken elsewhere. */
+  private PartsSince since(DSLContext sql, List<AsLeftFacts.AsLeft> curves, Viewpoint viewpoint) {
+    Set<Long> all = new TreeSet<>();
+    Set<Long> elsewhere = new TreeSet<>();
+    for (AsLeftFacts.AsLeft curve : curves) {
+      Collection<Long> measured = Combinations.components(curve.fingerprint()).values();
+      all.addAll(measured);
+      if (!curve.takenHere()) {
+        elsewhere.addAll(measured);
+      }
+    }
+    return all.isEmpty()
+        ? PartsSince.NOTHING
+        : PartsSince.of(
+            parts.lengthChanges(sql, all, viewpoint), placements.ofAll(sql, List.of(), elsewhere));
   }
 
   private Map<Long, List<String>> disputed(DSLContext sql, List<Long> points, Viewpoint viewpoint) {
@@ -279,7 +302,7 @@ public final class Judging {
 
   private Map<Long, PartView> formerParts(
       DSLContext sql,
-      Collection<AsLeftFacts.AsLeft> calibrations,
+      List<AsLeftFacts.AsLeft> calibrations,
       Map<Long, PartView> present,
       Viewpoint viewpoint) {
     Set<Long> numbers = new TreeSet<>();

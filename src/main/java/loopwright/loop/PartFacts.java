@@ -34,6 +34,15 @@ public interface PartFacts {
    */
   Map<Long, PartView> parts(DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint);
 
+  /**
+   * Since when parts have another effective length than before, or another setting: re-terminated,
+   * shortened, set anew. A length that was merely recorded wrongly and put right is no such moment.
+   *
+   * @return by number, moments up to the viewpoint's; one that never changed is not in it
+   */
+  Map<Long, List<Instant>> lengthChanges(
+      DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint);
+
   /** Since when something is on record of the part. */
   Instant knownFrom(DSLContext sql, long number);
 

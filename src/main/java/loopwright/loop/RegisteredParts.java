@@ -54,6 +54,12 @@ public final class RegisteredParts implements PartFacts {
   }
 
   @Override
+  public Map<Long, List<Instant>> lengthChanges(
+      DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint) {
+    return judged.lengthChanges(sql, numbers, viewpoint);
+  }
+
+  @Override
   public Instant knownFrom(DSLContext sql, long number) {
     return register.beliefs(sql, new ComponentId(number)).stream()
         .findFirst()

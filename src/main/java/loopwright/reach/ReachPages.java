@@ -241,7 +241,7 @@ public final class ReachPages implements Pages {
         "/calibrations/" + c.number(),
         c.number(),
         SiteMoment.shown(c.measuredAt(), ZoneOffset.UTC),
-        c.tag() == null ? "bench" : c.tag(),
+        c.place(),
         c.stage().word(),
         c.outcome(),
         touched

@@ -18,6 +18,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.db.Chunks;
 import loopwright.db.DbProblem;
+import loopwright.db.RowByRow;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.Change;
 import loopwright.db.gen.tables.records.ComponentFactRecord;
@@ -86,6 +87,27 @@ final class FactStore {
             .fetchGroups(
                 COMPONENT_FACT.COMPONENT_ID, row -> belief(row.into(COMPONENT_FACT), null, null))
         : believedThen(sql, components, entry);
+  }
+
+  /** The same of those parts of which more than one thing was ever believed in turn. */
+  Map<Long, List<Belief>> changing(
+      DSLContext sql, Collection<Long> components, @Nullable Long entry) {
+    Map<Long, List<Belief>> found = new HashMap<>();
+    for (List<Long> some : Chunks.of(Set.copyOf(components), AT_ONCE)) {
+      Collection<Long> several = entry == null ? changed(sql, some) : some;
+      if (!several.isEmpty()) {
+        found.putAll(believed(sql, several, entry));
+      }
+    }
+    return found;
+  }
+
+  private static List<Long> changed(DSLContext sql, Collection<Long> components) {
+    return sql.selectDistinct(COMPONENT_FACT_NOW.COMPONENT_ID)
+        .from(COMPONENT_FACT_NOW)
+        .where(COMPONENT_FACT_NOW.COMPONENT_ID.in(components))
+        .and(RowByRow.of(COMPONENT_FACT_NOW.PREV_UNTIL).isNotNull())
+        .fetch(COMPONENT_FACT_NOW.COMPONENT_ID);
   }
 
   private static Map<Long, List<Belief>> believedThen(

@@ -1,7 +1,9 @@
 package loopwright.register;
 
+import java.time.Instant;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import loopwright.db.Tx;
@@ -69,6 +71,25 @@ public final class PartsAsJudged {
               }
             });
     return views;
+  }
+
+  /** Since when parts have another length or setting than before, by the viewpoint. */
+  public Map<Long, List<Instant>> lengthChanges(
+      DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint) {
+    Map<Long, List<Instant>> changes = new HashMap<>();
+    facts
+        .changing(sql, numbers, viewpoint.known())
+        .forEach(
+            (number, line) -> {
+              List<Instant> moments =
+                  LengthChange.moments(line).stream()
+                      .filter(moment -> !moment.isAfter(viewpoint.at()))
+                      .toList();
+              if (!moments.isEmpty()) {
+                changes.put(number, moments);
+              }
+            });
+    return changes;
   }
 
   /** Whoever asks for parts of the past asks for parts of a chain: what is usable was fitted. */

@@ -13,6 +13,7 @@ import loopwright.loop.Chain;
 import loopwright.loop.Configuration;
 import loopwright.loop.Content;
 import loopwright.loop.Judging;
+import loopwright.loop.PartSet;
 import loopwright.loop.Placed;
 import loopwright.loop.Slot;
 import loopwright.matching.Verdict;
@@ -89,6 +90,15 @@ final class ScanCheck {
             })
         .min(Comparator.comparingInt(ScanCheck::badness))
         .orElseThrow();
+  }
+
+  /** Whether the loop they are meant for is known and holds other parts now. */
+  boolean differsFromFitted(DSLContext sql, Answer answer) {
+    Point loop = answer.loop();
+    return loop != null
+        && PartSet.of(configuration.at(sql, loop.id().number(), clock.instant()))
+            .filter(fitted -> !PartSet.of(answer.chain()).equals(Optional.of(fitted)))
+            .isPresent();
   }
 
   private Judging.Judged judge(DSLContext sql, @Nullable Point loop, Chain chain) {

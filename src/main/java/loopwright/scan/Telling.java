@@ -1,10 +1,13 @@
 package loopwright.scan;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import loopwright.loop.PartSet;
 import loopwright.loop.Proposed;
 import loopwright.matching.Finding;
 import loopwright.matching.PartKind;
@@ -72,7 +75,9 @@ final class Telling {
       String loopHref,
       @Nullable String survey,
       @Nullable String assembly,
-      @Nullable String concession) {}
+      @Nullable String concession,
+      @Nullable String benchCurve,
+      @Nullable String stoodInCurve) {}
 
   @Nullable Told told(DSLContext sql, Scan scan, Bench bench, UnitsShown units) {
     if (bench.parts().isEmpty()) {
@@ -103,7 +108,19 @@ final class Telling {
         href,
         complete ? href + "/survey" + query : null,
         complete && !answer.blocked() ? href + "/assembly" + query : null,
-        complete && refused ? href + "/concession" + query : null);
+        complete && refused ? href + "/concession" + query : null,
+        complete ? curve("/bench", answer) : null,
+        complete && answer.chosen() && check.differsFromFitted(sql, answer)
+            ? curve(href, answer)
+            : null);
+  }
+
+  /** Where a curve of these very parts is typed. */
+  private static @Nullable String curve(String href, ScanCheck.Answer answer) {
+    return PartSet.of(answer.chain())
+        .map(PartSet::fingerprint)
+        .map(set -> href + "/curve?set=" + URLEncoder.encode(set, StandardCharsets.UTF_8))
+        .orElse(null);
   }
 
   private static String scannedOf(ScanCheck.Answer answer) {

@@ -209,10 +209,12 @@ class CalibrationStoreTest {
         .database()
         .read(
             sql ->
-                Calibrations.asLeftFacts()
+                world
+                    .asLefts()
                     .latest(
                         sql, List.of(new AsLeftFacts.Fitted(world.point, "")), Viewpoint.LATEST))
         .get(world.point)
+        .get(0)
         .outcome();
   }
 

@@ -68,6 +68,11 @@ final class CalibrationWorld implements AutoCloseable {
     return "V-" + pairs;
   }
 
+  LatestAsLefts asLefts() {
+    return new LatestAsLefts(
+        new RegisteredProfiles(world.profiles, world.register, world.families, world.plant));
+  }
+
   Database database() {
     return world.database;
   }

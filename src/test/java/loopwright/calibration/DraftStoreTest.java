@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.IntStream;
 import loopwright.db.gen.tables.records.PersonRecord;
+import loopwright.loop.PartSet;
 import loopwright.testing.Engine;
 import loopwright.web.Form;
 import org.junit.jupiter.api.BeforeEach;
@@ -69,14 +70,38 @@ class DraftStoreTest {
   }
 
   private long save(long person, String... volts) {
-    return world.write(tx -> store.save(tx, world.point, person, form(volts)));
+    return world.write(tx -> store.save(tx, fitted(world.point), person, form(volts)));
   }
 
   private Optional<Form> find(long person) {
     return world
         .database()
-        .read(sql -> store.find(sql, world.point, person))
+        .read(sql -> store.find(sql, fitted(world.point), person))
         .map(DraftStore.Draft::form);
+  }
+
+  private static TakenWith fitted(long point) {
+    return new TakenWith.Fitted(point);
+  }
+
+  @Test
+  void onTheBenchAndWithAPartStandingInAreDraftsOfTheirOwn() {
+    PartSet set = PartSet.read("probe:1/driver:2").orElseThrow();
+    List<TakenWith> all =
+        List.of(
+            fitted(world.point),
+            new TakenWith.StoodIn(world.point, set),
+            new TakenWith.Bench(set),
+            new TakenWith.Bench(PartSet.read("probe:1/path-1:3/driver:2").orElseThrow()));
+    for (TakenWith with : all) {
+      world.write(tx -> store.save(tx, with, writer, form(with.toString())));
+    }
+    for (TakenWith with : all) {
+      Optional<DraftStore.Draft> found =
+          world.database().read(sql -> store.find(sql, with, writer));
+      assertThat(found.orElseThrow().form().every("up")).containsExactly(with.toString());
+    }
+    assertThat(waiting()).hasSize(4);
   }
 
   private List<DraftStore.Waiting> waiting() {
@@ -118,8 +143,8 @@ class DraftStoreTest {
     save(other, "-9");
     world.write(
         tx -> {
-          store.discard(tx, world.point, writer);
-          store.discard(tx, world.bare, writer);
+          store.discard(tx, fitted(world.point), writer);
+          store.discard(tx, fitted(world.bare), writer);
           return writer;
         });
     assertThat(find(writer)).isEmpty();

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import loopwright.calibration.Calibrated;
 import loopwright.calibration.Conditions;
 import loopwright.calibration.Evidence;
+import loopwright.calibration.Setup;
 import loopwright.calibration.Stage;
 import loopwright.curve.BuiltInProfiles;
 import loopwright.curve.Curve;
@@ -145,6 +146,7 @@ class CertificateReportTest {
         1,
         number,
         "probe:1/driver:2#1",
+        Setup.FITTED,
         1L,
         "V-1",
         stage,

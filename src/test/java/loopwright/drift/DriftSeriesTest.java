@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import loopwright.calibration.Calibrated;
+import loopwright.calibration.Setup;
 import loopwright.calibration.Stage;
 import loopwright.drift.DriftSeries.Entry;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +30,7 @@ class DriftSeriesTest {
             id,
             "C-" + id,
             parts,
+            Setup.FITTED,
             7L,
             "V1X",
             stage,

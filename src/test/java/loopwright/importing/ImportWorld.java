@@ -8,6 +8,8 @@ import java.util.stream.Stream;
 import loopwright.alloy.AlloyBook;
 import loopwright.calibration.Calibrations;
 import loopwright.calibration.FoundOut;
+import loopwright.calibration.LatestAsLefts;
+import loopwright.calibration.RegisteredProfiles;
 import loopwright.circuit.Circuits;
 import loopwright.datasheet.DataSheets;
 import loopwright.db.Act;
@@ -58,7 +60,7 @@ public final class ImportWorld implements AutoCloseable {
                 new PlacesAsJudged()::places,
                 circuits,
                 alloys::asJudged,
-                Calibrations.asLeftFacts(),
+                new LatestAsLefts(new RegisteredProfiles(profiles, register, families, plant)),
                 loopwright.loop.Allowances.NONE),
             StandardRules.book());
     Standings standings = new Standings(judging, clock);

@@ -424,6 +424,12 @@ class HistoriesTest {
     }
 
     @Override
+    public Map<Long, List<Instant>> lengthChanges(
+        DSLContext sql, Collection<Long> numbers, Viewpoint viewpoint) {
+      return Map.of();
+    }
+
+    @Override
     public Instant knownFrom(DSLContext sql, long number) {
       return Instant.MIN;
     }

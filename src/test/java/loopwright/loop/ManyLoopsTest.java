@@ -8,7 +8,8 @@ import java.lang.management.MemoryType;
 import java.nio.file.Path;
 import java.util.Locale;
 import loopwright.alloy.AlloyBook;
-import loopwright.calibration.Calibrations;
+import loopwright.calibration.LatestAsLefts;
+import loopwright.calibration.RegisteredProfiles;
 import loopwright.circuit.Circuits;
 import loopwright.datasheet.DataSheets;
 import loopwright.db.Act;
@@ -17,6 +18,7 @@ import loopwright.db.Place;
 import loopwright.journal.JournalStore;
 import loopwright.matching.rules.StandardRules;
 import loopwright.plant.PlacesAsJudged;
+import loopwright.plant.Plant;
 import loopwright.plant.PointWatch;
 import loopwright.register.FactsWatch;
 import loopwright.register.FamilyBook;
@@ -24,6 +26,7 @@ import loopwright.register.FamilyDetails;
 import loopwright.register.PartSearch;
 import loopwright.register.PartsAsJudged;
 import loopwright.register.Register;
+import loopwright.register.ToleranceProfiles;
 import loopwright.testing.RawWorld;
 import loopwright.testing.TestClock;
 import loopwright.units.ScaleFactor;
@@ -83,7 +86,12 @@ class ManyLoopsTest {
             new PlacesAsJudged()::places,
             new Circuits(PointWatch.NOBODY),
             new AlloyBook(AlloyBook.AlloyWatch.NOBODY)::asJudged,
-            Calibrations.asLeftFacts(),
+            new LatestAsLefts(
+                new RegisteredProfiles(
+                    new ToleranceProfiles(),
+                    register,
+                    new FamilyBook(),
+                    new Plant(PointWatch.NOBODY))),
             Allowances.NONE);
     return new Standings(new Judging(sources, StandardRules.book()), clock);
   }

@@ -55,13 +55,23 @@ record CalibratedAsFitted() implements Rule {
     if (!loop.slots().stream().allMatch(Slot::isKnown)) {
       return finding(Verdict.UNKNOWN, taken + " can't be held against parts that are not known.");
     }
-    return outcome(latest.outcome(), taken);
+    if (!latest.reservations().isEmpty()) {
+      return finding(
+          Verdict.ATTENTION,
+          "%s was taken with exactly these parts, but %s."
+              .formatted(taken, String.join("; ", latest.reservations())),
+          "Settle that, or take a curve here.");
+    }
+    return outcome(latest, taken);
   }
 
-  private Finding outcome(Calibration.Outcome outcome, String taken) {
-    return switch (outcome) {
+  private Finding outcome(Calibration latest, String taken) {
+    return switch (latest.outcome()) {
       case CONFORMS ->
-          finding(Verdict.MATCHES, taken + " was taken with exactly these parts and conforms.");
+          finding(
+              Verdict.MATCHES,
+              "%s was taken with exactly these parts%s and conforms."
+                  .formatted(taken, latest.elsewhere() ? ", before they were fitted here," : ""));
       case DOES_NOT_CONFORM ->
           finding(Verdict.ATTENTION, taken + " does not conform.", "Find the cause.");
       case NO_CURVE ->

@@ -56,6 +56,29 @@ class CalibratedAsFittedTest extends RuleContract {
   }
 
   @Test
+  void oneTakenOnTheBenchCountsUnlessSomethingOfThisLoopIsOther() {
+    Finding good = rule().judge(held().calibration(bench()).build());
+    assertThat(good.verdict()).isEqualTo(Verdict.MATCHES);
+    assertThat(good.message()).contains("before they were fitted here");
+    Finding other =
+        rule().judge(held().calibration(bench("its target was of A, the shaft is of B")).build());
+    assertThat(other.verdict()).isEqualTo(Verdict.ATTENTION);
+    assertThat(other.message()).contains("exactly these parts, but its target was of A");
+    assertThat(other.blocksReturnToService()).isTrue();
+  }
+
+  private static Calibration bench(String... reservations) {
+    return new Calibration(
+        LocalDate.parse("2025-11-02"),
+        Outcome.CONFORMS,
+        List.of(),
+        "A",
+        7.87,
+        true,
+        List.of(reservations));
+  }
+
+  @Test
   void noCalibrationIsAttention() {
     assertThat(rule().judge(held().build()).verdict()).isEqualTo(Verdict.ATTENTION);
   }
