@@ -15,6 +15,7 @@ import loopwright.closeout.FoundOutOfTolerance;
 import loopwright.db.Database;
 import loopwright.exposure.Effects;
 import loopwright.exposure.Meanwhile;
+import loopwright.field.FieldPages;
 import loopwright.fieldcheck.GapReadings;
 import loopwright.label.LabelBase;
 import loopwright.loop.Configuration;
@@ -29,6 +30,7 @@ import loopwright.outage.OutagePages;
 import loopwright.outage.Outages;
 import loopwright.outage.ScopePages;
 import loopwright.outage.Suggestions;
+import loopwright.pack.FieldReturns;
 import loopwright.pack.PackPages;
 import loopwright.pack.Packs;
 import loopwright.pack.PutAside;
@@ -97,9 +99,10 @@ final class PlannersPages implements Pages, Need.Source {
     Packs packs = new Packs(outages, facts(with, spares));
     PackPages packPages = new PackPages(database, page, packs, with.base(), with.identity());
     Bypasses bypasses = new Bypasses(clock);
-    ReturnPages returnPages =
-        new ReturnPages(
-            database, page, new Returns(packs, with.judgedBy(), records(with, bypasses)));
+    Returns returns = new Returns(packs, with.judgedBy(), records(with, bypasses));
+    ReturnPages returnPages = new ReturnPages(database, page, returns);
+    FieldPages fieldPages =
+        new FieldPages(database, page, new FieldReturns(packs, returns), with.people(), clock);
     BypassPages bypassPages =
         new BypassPages(database, page, with.plant(), outages, bypasses, clock);
     CloseOutPages closeOutPages =
@@ -123,11 +126,13 @@ final class PlannersPages implements Pages, Need.Source {
                 page,
                 with.plant(),
                 outages,
-                List.of(packPages, sparePages, returnPages, bypassPages, closeOutPages)),
+                List.of(
+                    packPages, fieldPages, sparePages, returnPages, bypassPages, closeOutPages)),
             new ScopePages(database, page, outages, suggestions, clock),
             new DuePages(database, with.plant(), suggestions, clock),
             new CalendarPages(database, page, outages, with.people(), clock, with.identity()),
             packPages,
+            fieldPages,
             sparePages,
             new WishPages(database, page, spares, sparePages),
             new AllocationPages(database, page, spares, dealingFacts(with)),
@@ -183,6 +188,10 @@ final class PlannersPages implements Pages, Need.Source {
 
   @Override
   public List<Need> needs(DSLContext sql, Instant now) {
-    return bypassPages.needs(sql, now);
+    return all.stream()
+        .filter(Need.Source.class::isInstance)
+        .map(Need.Source.class::cast)
+        .flatMap(source -> source.needs(sql, now).stream())
+        .toList();
   }
 }

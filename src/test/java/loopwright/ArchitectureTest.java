@@ -78,6 +78,7 @@ class ArchitectureTest {
     "loopwright.spare..",
     "loopwright.bypass..",
     "loopwright.closeout..",
+    "loopwright.field..",
     "loopwright.label..",
     "loopwright.scan..",
     "loopwright.importing..",

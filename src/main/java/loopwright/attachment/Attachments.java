@@ -23,6 +23,20 @@ public final class Attachments {
     return store.add(tx, owner, fresh);
   }
 
+  /**
+   * Keeps a photograph with a record.
+   *
+   * @param name ending as its type wants; a path before it is dropped
+   * @return its number; that of the very same picture, if the record holds it already
+   * @throws Refused if it can't be taken
+   */
+  public long keepPhoto(Tx tx, Owner owner, String name, byte[] content, String note) {
+    NewAttachment fresh = NewAttachment.of(AttachmentKind.PHOTO, name, content, note);
+    return same(tx.sql(), owner, fresh)
+        .map(Attachment::id)
+        .orElseGet(() -> store.add(tx, owner, fresh));
+  }
+
   private Optional<Attachment> same(DSLContext sql, Owner owner, NewAttachment fresh) {
     return of(sql, owner.kind(), owner.number()).stream()
         .filter(kept -> kept.sha256().equals(fresh.sha256()))

@@ -70,7 +70,12 @@ final class AppAccount {
           "field_check",
           "field_check_entry",
           "attachment",
-          "attachment_piece");
+          "attachment_piece",
+          "field_device",
+          "field_device_ended",
+          "field_entry",
+          "field_decision",
+          "field_photo");
 
   private AppAccount() {}
 

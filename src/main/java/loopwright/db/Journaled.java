@@ -96,11 +96,16 @@ public record Journaled(
           "calibration_superseded",
           "field_check",
           "field_check_entry",
-          "attachment");
+          "attachment",
+          "field_device",
+          "field_device_ended",
+          "field_entry",
+          "field_decision",
+          "field_photo");
 
   /**
-   * The journal itself, the row that names this database, and what can be worked out again from the
-   * journaled tables.
+   * The journal itself, the row that names this database, what can be worked out again from the
+   * journaled tables, and when a device was last heard of.
    */
   static final Set<String> NOT_JOURNALED =
       Set.of(
@@ -111,7 +116,8 @@ public record Journaled(
           "occupancy",
           "component_fact_now",
           "loop_verdict",
-          "attachment_piece");
+          "attachment_piece",
+          "field_device_seen");
 
   private static final Set<String> GROUPED = Set.of("calibration_reading");
 

@@ -132,9 +132,7 @@ final class ReturnRecorder {
 
   /** Their numbers by stage; what somebody typed on the loop's page already is that very record. */
   private Map<Stage, String> calibrations(Tx tx, LoopReturn read, List<String> told) {
-    List<NewCalibration> all = new ArrayList<>();
-    calibration(read, read.found(), read.foundStage()).ifPresent(all::add);
-    calibration(read, read.left(), Stage.AS_LEFT).ifPresent(all::add);
+    List<NewCalibration> all = calibrations(read);
     Map<Stage, String> numbers = new EnumMap<>(Stage.class);
     List<NewCalibration> fresh = new ArrayList<>();
     for (NewCalibration one : all) {
@@ -153,6 +151,14 @@ final class ReturnRecorder {
         .forEach(told::add);
     numbers.forEach((stage, number) -> told.add(Text.capital(stage.word()) + " " + number + "."));
     return numbers;
+  }
+
+  /** What came back, as calibrations to keep: found before left. */
+  static List<NewCalibration> calibrations(LoopReturn read) {
+    List<NewCalibration> all = new ArrayList<>();
+    calibration(read, read.found(), read.foundStage()).ifPresent(all::add);
+    calibration(read, read.left(), Stage.AS_LEFT).ifPresent(all::add);
+    return all;
   }
 
   private static Optional<NewCalibration> calibration(

@@ -72,6 +72,14 @@ public final class Returns {
     return packs;
   }
 
+  Records records() {
+    return records;
+  }
+
+  RegisteredProfiles profiles() {
+    return profiles;
+  }
+
   /** What would become of that file; nothing is written. */
   ReturnPlan plan(DSLContext sql, Outage outage, String name, byte[] bytes) {
     Complaints complaints = new Complaints();
@@ -84,7 +92,7 @@ public final class Returns {
   /**
    * @param wanted which loops to look at, by tag
    */
-  private List<ReturnPlan.LoopPlan> plans(
+  List<ReturnPlan.LoopPlan> plans(
       DSLContext sql,
       Outage outage,
       FilledFile file,

@@ -27,9 +27,15 @@ final class Gate {
   }
 
   void check(Context http) {
-    Actor actor = Session.actor(http);
     Permission needs = needs(http);
     SizeLimit.check(http);
+    if (needs != Permission.DEVICE) {
+      checkPerson(http, needs);
+    }
+  }
+
+  private void checkPerson(Context http, Permission needs) {
+    Actor actor = Session.actor(http);
     if (actor == null && needs != Permission.ANYONE) {
       turnToSignIn(http);
     } else if (changesSomething(http) && !carriesToken(http)) {

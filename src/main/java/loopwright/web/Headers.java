@@ -14,6 +14,8 @@ final class Headers {
           "img-src 'self' data:",
           "font-src 'self'",
           "connect-src 'self'",
+          "worker-src 'self'",
+          "manifest-src 'self'",
           "form-action 'self'",
           "frame-ancestors 'none'",
           "base-uri 'none'");

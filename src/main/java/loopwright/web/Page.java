@@ -126,6 +126,11 @@ public final class Page {
     return http.req().getRequestURI() + (query == null ? "" : "?" + query);
   }
 
+  /** The address of a style sheet, script or picture, with the hash of its content. */
+  public String asset(String path) {
+    return assets.address(path);
+  }
+
   Assets assets() {
     return assets;
   }

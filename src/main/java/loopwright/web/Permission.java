@@ -6,6 +6,11 @@ import io.javalin.security.RouteRole;
 public enum Permission implements RouteRole {
   /** No sign-in asked: the sign-in page itself, style sheets, the health check. */
   ANYONE("look"),
+  /**
+   * No session at all: the route asks for a token of its own in a header and looks at no cookie, so
+   * no page elsewhere can make a browser come to it in somebody's name.
+   */
+  DEVICE("come with a device's own token"),
   /** See every record. */
   READ("read the records"),
   /** Record surveys, assemblies and calibrations. */

@@ -12,7 +12,8 @@ public enum Role {
   ENGINEER(
       "engineer",
       EnumSet.of(Permission.READ, Permission.RECORD, Permission.PLAN, Permission.DECIDE)),
-  ADMINISTRATOR("administrator", EnumSet.complementOf(EnumSet.of(Permission.ANYONE)));
+  ADMINISTRATOR(
+      "administrator", EnumSet.complementOf(EnumSet.of(Permission.ANYONE, Permission.DEVICE)));
 
   private final String word;
   private final Set<Permission> permissions;

@@ -1,5 +1,6 @@
 package loopwright.testing;
 
+import java.net.URI;
 import java.util.function.Function;
 import loopwright.App;
 import loopwright.db.Act;
@@ -17,7 +18,8 @@ public final class RunningApp implements AutoCloseable {
 
   public final TestClock clock = new TestClock(NOW);
   private final App app = App.open(MigratedMemory.place("app"), Installation.Purpose.DEMO, clock);
-  private final Web web;
+  private Web web;
+  private int port;
 
   public RunningApp() {
     QuickAccounts.create(app.database());
@@ -42,6 +44,21 @@ public final class RunningApp implements AutoCloseable {
     }
     visitor.get("/password");
     return visitor;
+  }
+
+  public URI address() {
+    return web.address();
+  }
+
+  /** Stops serving, as when the machine goes down; the database stays. */
+  public void stop() {
+    port = web.port();
+    web.close();
+  }
+
+  /** Serves again at the same address; nobody is signed in any more. */
+  public void startAgain() {
+    web = app.serve(WebSettings.loopback(port), "Test Marsh");
   }
 
   @Override

@@ -1,0 +1,189 @@
+package loopwright.field;
+
+import static loopwright.db.gen.Tables.CALIBRATION;
+import static loopwright.db.gen.Tables.FIELD_ENTRY;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.Duration;
+import java.util.Locale;
+import java.util.Map;
+import loopwright.people.People;
+import loopwright.testing.Browser;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.RegisterExtension;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+
+/** A technician with a phone: no network, no server, no session, and nothing is lost. */
+class FieldBrowserTest {
+  @RegisterExtension static final Browser browser = new Browser();
+
+  private FieldWorld world;
+
+  @BeforeEach
+  void start() {
+    world = new FieldWorld();
+    browser.forget();
+    browser.width(Browser.PHONE);
+  }
+
+  @AfterEach
+  void stop() {
+    network(true);
+    world.close();
+  }
+
+  private static void network(boolean there) {
+    browser
+        .driver()
+        .executeCdpCommand(
+            "Network.emulateNetworkConditions",
+            Map.of(
+                "offline", !there, "latency", 0, "downloadThroughput", -1, "uploadThroughput", -1));
+  }
+
+  private void takeAlong() {
+    browser.signIn(world.address().toString(), "technician", People.DEMO_PASSWORD);
+    browser.driver().get(world.address().resolve(world.page()).toString());
+    browser.find("#label").sendKeys("shop tablet");
+    browser.find("[data-take-along] .act.go").click();
+    browser.until(there -> there.getCurrentUrl().contains("/field/#/p/"));
+    until(".field-loops a");
+  }
+
+  private static WebElement until(String css) {
+    return browser.until(
+        there -> there.findElements(By.cssSelector(css)).stream().findFirst().orElse(null));
+  }
+
+  private static void says(String css, String text) {
+    browser.until(
+        there ->
+            there.findElements(By.cssSelector(css)).stream()
+                .anyMatch(found -> found.getText().contains(text)));
+  }
+
+  private static void openLoop(String tag) {
+    browser
+        .driver()
+        .executeScript(
+            "location.hash = location.hash.replace(/\\/l\\/.*/, '') + '/l/' + arguments[0]", tag);
+    until("[data-sheet='" + tag + "']");
+  }
+
+  private static void type(String cell, String text) {
+    WebElement field = browser.find("[data-cell='" + cell + "']");
+    browser.driver().executeScript("arguments[0].focus(); arguments[0].value = ''", field);
+    field.sendKeys(text);
+  }
+
+  private static void curve() {
+    for (int gap = 250; gap <= 2250; gap += 250) {
+      double volts = -2.1 - (gap - 250) * 7.874 / 1000;
+      type("reading|" + gap + " µm|as found", String.format(Locale.ROOT, "%.3f", volts));
+    }
+  }
+
+  private static String value(String cell) {
+    return browser.find("[data-cell='" + cell + "']").getDomProperty("value");
+  }
+
+  private static void tick(String line, String word) {
+    browser
+        .driver()
+        .executeScript(
+            "[...document.getElementsByName(arguments[0])].find(one =>"
+                + " one.nextSibling.textContent === arguments[1]).click()",
+            line + "||as left",
+            word);
+  }
+
+  private static void intoTheOutbox() {
+    tick("nothing touched", "yes");
+    tick("outcome", "done");
+    browser.driver().executeScript("document.getElementById('finish').click()");
+    until("[data-entry]");
+  }
+
+  private static void reload() {
+    browser.driver().navigate().refresh();
+    until("#main[data-ready]");
+  }
+
+  private static void look(String name) {
+    browser.screenshot("field-" + name);
+    assertThat(browser.overflowsSideways()).as(name).isFalse();
+  }
+
+  @Test
+  void aCurveEnteredWithoutNetworkArrivesOnceAfterTheServerWasGoneAndTheSessionOver() {
+    takeAlong();
+    look("loops");
+    network(false);
+    world.packs.shop.app.stop();
+    reload();
+    says("[data-age]", "as taken along");
+    says("#standing", "No network");
+    openLoop("V-1");
+    curve();
+    says("[data-verdict='as found']", "ISF conforms");
+    type("reading|1250 µm|as found", "-10.5");
+    says("[data-verdict='as found'] .field-verdict", "does not conform");
+    look("fails");
+    type("reading|1250 µm|as found", "-9.974");
+    says("[data-verdict='as found'] .field-verdict", "conforms");
+    reload();
+    until("[data-sheet='V-1']");
+    assertThat(value("reading|1250 µm|as found")).isEqualTo("-9.974");
+    assertThat(value("done by||as found")).isEqualTo("Demo Technician");
+    type("measured at||as found", "2026-02-28 14:30");
+    intoTheOutbox();
+    reload();
+    assertThat(browser.find("[data-entry]").getText()).contains("in the outbox");
+    look("outbox");
+    world.packs.shop.app.startAgain();
+    network(true);
+    reload();
+    says("[data-receipt]", "Receipt FE-1");
+    assertThat(browser.find("[data-entry]").getText()).contains("recorded", "C-");
+    look("receipt");
+    reload();
+    says("#standing", "Outbox empty");
+    assertThat(world.rows(CALIBRATION)).isEqualTo(1);
+    assertThat(world.rows(FIELD_ENTRY)).isEqualTo(1);
+    browser.driver().get(world.address().resolve("/outages").toString());
+    assertThat(browser.driver().getCurrentUrl()).as("the session is over").contains("/sign-in");
+  }
+
+  @Test
+  void anEndedDeviceKeepsItsOutboxAndAConflictIsShownWithBothKept() {
+    takeAlong();
+    FieldWorld.Phone other = world.phone("other tablet");
+    world.packs.shop.app.clock.forward(Duration.ofMinutes(1));
+    assertThat(other.send(other.entry("V-2", FieldWorld.done())).state()).isEqualTo("recorded");
+    assertThat(world.end("other").status()).isEqualTo(303);
+    assertThat(world.end("left behind").status()).isEqualTo(303);
+    openLoop("V-2");
+    curve();
+    type("measured at||as found", "2026-02-28 14:31");
+    intoTheOutbox();
+    says("[data-trouble]", "left behind");
+    assertThat(browser.find("[data-trouble]").getText()).contains("take the pack along again");
+    assertThat(browser.find("[data-queued]").getText()).contains("1 in the outbox");
+    look("ended");
+    browser.driver().get(world.address().resolve(world.page()).toString());
+    browser.find("#label").sendKeys("shop tablet again");
+    browser.find("[data-take-along] .act.go").click();
+    browser.until(there -> there.getCurrentUrl().contains("/field/#/p/"));
+    says("#standing", "Outbox empty");
+    says(".field-loops a", "conflict");
+    browser.driver().executeScript("location.hash += '/l/V-2'");
+    says("[data-entry]", "came back as done already");
+    assertThat(browser.find("[data-entry]").getText()).contains("Both are kept", "Decide about it");
+    look("conflict");
+    assertThat(world.rows(CALIBRATION)).isEqualTo(1);
+    assertThat(world.look().select(".verdict:contains(waits)")).hasSize(1);
+  }
+}
