@@ -58,11 +58,19 @@ class FieldBrowserTest {
         there -> there.findElements(By.cssSelector(css)).stream().findFirst().orElse(null));
   }
 
+  /** The page makes itself anew at any time: what is seen is asked in one step. */
+  private static String text(String css) {
+    return String.valueOf(
+        browser
+            .driver()
+            .executeScript(
+                "return [...document.querySelectorAll(arguments[0])].map(one => one.innerText)"
+                    + ".join('\\n')",
+                css));
+  }
+
   private static void says(String css, String text) {
-    browser.until(
-        there ->
-            there.findElements(By.cssSelector(css)).stream()
-                .anyMatch(found -> found.getText().contains(text)));
+    browser.until(there -> text(css).contains(text));
   }
 
   private static void openLoop(String tag) {
@@ -141,13 +149,13 @@ class FieldBrowserTest {
     type("measured at||as found", "2026-02-28 14:30");
     intoTheOutbox();
     reload();
-    assertThat(browser.find("[data-entry]").getText()).contains("in the outbox");
+    assertThat(text("[data-entry]")).contains("in the outbox");
     look("outbox");
     world.packs.shop.app.startAgain();
     network(true);
     reload();
     says("[data-receipt]", "Receipt FE-1");
-    assertThat(browser.find("[data-entry]").getText()).contains("recorded", "C-");
+    assertThat(text("[data-entry]")).contains("recorded", "C-");
     look("receipt");
     reload();
     says("#standing", "Outbox empty");
@@ -170,8 +178,8 @@ class FieldBrowserTest {
     type("measured at||as found", "2026-02-28 14:31");
     intoTheOutbox();
     says("[data-trouble]", "left behind");
-    assertThat(browser.find("[data-trouble]").getText()).contains("take the pack along again");
-    assertThat(browser.find("[data-queued]").getText()).contains("1 in the outbox");
+    assertThat(text("[data-trouble]")).contains("take the pack along again");
+    assertThat(text("[data-queued]")).contains("1 in the outbox");
     look("ended");
     browser.driver().get(world.address().resolve(world.page()).toString());
     browser.find("#label").sendKeys("shop tablet again");
@@ -181,7 +189,7 @@ class FieldBrowserTest {
     says(".field-loops a", "conflict");
     browser.driver().executeScript("location.hash += '/l/V-2'");
     says("[data-entry]", "came back as done already");
-    assertThat(browser.find("[data-entry]").getText()).contains("Both are kept", "Decide about it");
+    assertThat(text("[data-entry]")).contains("Both are kept", "Decide about it");
     look("conflict");
     assertThat(world.rows(CALIBRATION)).isEqualTo(1);
     assertThat(world.look().select(".verdict:contains(waits)")).hasSize(1);

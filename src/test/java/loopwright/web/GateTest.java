@@ -34,8 +34,8 @@ class GateTest {
     assertThat(answer.header("Content-Security-Policy"))
         .isEqualTo(
             "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:;"
-                + " font-src 'self'; connect-src 'self'; form-action 'self'; frame-ancestors"
-                + " 'none'; base-uri 'none'");
+                + " font-src 'self'; connect-src 'self'; worker-src 'self'; manifest-src 'self';"
+                + " form-action 'self'; frame-ancestors 'none'; base-uri 'none'");
     assertThat(answer.header("X-Content-Type-Options")).isEqualTo("nosniff");
     assertThat(answer.header("Referrer-Policy")).isEqualTo("same-origin");
     assertThat(answer.header("Cross-Origin-Opener-Policy")).isEqualTo("same-origin");
