@@ -251,7 +251,7 @@ public final class FieldReturns {
     List<String> came = new ArrayList<>();
     for (NewCalibration fresh : ReturnRecorder.calibrations(read)) {
       if (returns.records().calibrations().same(sql, fresh).isEmpty()) {
-        since(sql, fresh.point(), since).stream()
+        since(sql, read.loop().point(), since).stream()
             .filter(kept -> isFound(kept.stage()) == isFound(fresh.stage()))
             .map(
                 kept ->
