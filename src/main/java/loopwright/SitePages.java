@@ -297,7 +297,7 @@ final class SitePages {
         new AuthorisationPages(
             of.database, page, of.signing, of.standards, of.people, of::clockShown, of.clock),
         lawPages,
-        new RoundPages(of.database, page, of.plant, of.judging, of.gapRounds, of.clock),
+        new RoundPages(of.database, page, of.plant, of.gapRounds),
         causePages,
         checkPages,
         attachmentPages,

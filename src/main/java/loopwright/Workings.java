@@ -25,6 +25,7 @@ import loopwright.family.FamilyVersions;
 import loopwright.fieldcheck.FieldChecks;
 import loopwright.fieldcheck.GapReadings;
 import loopwright.gapround.GapRounds;
+import loopwright.gapround.Suspicions;
 import loopwright.importing.Features;
 import loopwright.importing.Importing;
 import loopwright.lengthlaw.LengthLaws;
@@ -126,7 +127,8 @@ final class Workings {
             new Evidence.Book(calibrations, profiles, standards),
             new RegisteredProfiles(profiles, register, families, plant),
             clock);
-    this.gapRounds = new GapRounds(database, plant, gapReadings, clock);
+    this.gapRounds =
+        new GapRounds(database, plant, gapReadings, new Suspicions(judging, laws, clock), clock);
     this.remedies = new Remedies(new LoopsOffBalance(judging, clock), families, plant);
   }
 

@@ -1,6 +1,5 @@
 package loopwright.cli;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.InstantSource;
@@ -39,7 +38,7 @@ import picocli.CommandLine.Spec;
       "2:the file or the data can't be used; nothing was written"
     })
 final class GapRoundCommand implements Callable<Integer> {
-  @Parameters(paramLabel = "FILE", description = "CSV file.")
+  @Parameters(paramLabel = "FILE", description = "CSV file or workbook (.xlsx).")
   private @Nullable Path file;
 
   @Mixin private DataFolder data = new DataFolder();
@@ -63,14 +62,14 @@ final class GapRoundCommand implements Callable<Integer> {
         TappingPoint.named(measuredAt)
             .orElseThrow(() -> new Refused(CliProblem.UNKNOWN_PLACE, measuredAt));
     String name = String.valueOf(read.getFileName());
+    if (!Files.isRegularFile(read)) {
+      throw new Refused(SheetProblem.NO_FILE, read);
+    }
     try (App app = App.openExisting(data.place(), InstantSource.system())) {
       GapRounds.Brought brought =
           app.gapRounds()
               .bring(
-                  name,
-                  bytes(read),
-                  usual,
-                  "command line",
+                  new GapRounds.Given(name, read, usual, "command line"),
                   Act.ofProgram("bring in gap round", name));
       if (!brought.complaints().isEmpty()) {
         brought.complaints().kept().forEach(each -> say(each.message()));
@@ -79,16 +78,6 @@ final class GapRoundCommand implements Callable<Integer> {
       }
       app.gapRounds().report(brought.round(), most).forEach(this::say);
       return Exit.GOOD;
-    }
-  }
-
-  private static byte[] bytes(Path file) {
-    try {
-      return Files.readAllBytes(file);
-    } catch (IOException unreadable) {
-      Refused refused = new Refused(SheetProblem.NO_FILE, file);
-      refused.initCause(unreadable);
-      throw refused;
     }
   }
 

@@ -4,6 +4,7 @@ import static loopwright.db.gen.Tables.GAP_READING;
 import static loopwright.db.gen.Tables.POINT;
 
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -24,6 +25,7 @@ import loopwright.units.Reported;
 import loopwright.units.Unit;
 import org.jooq.Condition;
 import org.jooq.DSLContext;
+import org.jooq.Field;
 import org.jooq.Result;
 
 /** Gap voltages. Insert-only. */
@@ -87,9 +89,11 @@ final class GapReadingStore {
   List<NewGapReading> withoutKnown(DSLContext sql, List<NewGapReading> all) {
     Set<What> known = new HashSet<>();
     Instant first = all.stream().map(NewGapReading::readAt).min(Instant::compareTo).orElse(null);
-    if (first != null) {
+    Instant last = all.stream().map(NewGapReading::readAt).max(Instant::compareTo).orElse(null);
+    if (first != null && last != null) {
       List<Long> points = all.stream().map(NewGapReading::point).toList();
-      since(sql, points, first).forEach(kept -> known.add(what(kept)));
+      fetch(sql, points, taken().between(Tx.moment(first), Tx.moment(last)))
+          .forEach(kept -> known.add(what(kept)));
     }
     return all.stream().filter(fresh -> known.add(what(fresh))).toList();
   }
@@ -121,7 +125,7 @@ final class GapReadingStore {
       sql.selectFrom(GAP_READING)
           .where(GAP_READING.POINT_ID.in(some))
           .and(GAP_READING.MACHINE_STATE.eq(state.word()))
-          .and(RowByRow.of(GAP_READING.READ_AT).lt(Tx.moment(before)))
+          .and(taken().lt(Tx.moment(before)))
           .orderBy(GAP_READING.READ_AT, GAP_READING.ID)
           .fetch(GapReadingStore::reading)
           .forEach(reading -> newest.put(reading.point(), reading));
@@ -129,27 +133,28 @@ final class GapReadingStore {
     return newest;
   }
 
-  List<GapReading> ofChange(DSLContext sql, long change) {
-    return sql.selectFrom(GAP_READING)
-        .where(GAP_READING.CHANGE_ID.eq(change))
-        .orderBy(GAP_READING.ID)
-        .fetch(GapReadingStore::reading);
+  List<GapReading> since(DSLContext sql, Collection<Long> points, Instant from) {
+    return fetch(sql, points, taken().ge(Tx.moment(from)));
   }
 
-  List<GapReading> since(DSLContext sql, Collection<Long> points, Instant from) {
+  private static Field<OffsetDateTime> taken() {
+    return RowByRow.of(GAP_READING.READ_AT);
+  }
+
+  private static List<GapReading> fetch(DSLContext sql, Collection<Long> points, Condition which) {
     List<GapReading> found = new ArrayList<>();
     for (List<Long> some : Chunks.of(new TreeSet<>(points), AT_ONCE)) {
       found.addAll(
           sql.selectFrom(GAP_READING)
               .where(GAP_READING.POINT_ID.in(some))
-              .and(RowByRow.of(GAP_READING.READ_AT).ge(Tx.moment(from)))
+              .and(which)
               .orderBy(GAP_READING.READ_AT, GAP_READING.ID)
               .fetch(GapReadingStore::reading));
     }
     return found;
   }
 
-  private static GapReading reading(GapReadingRecord row) {
+  static GapReading reading(GapReadingRecord row) {
     Unit unit = Unit.named(row.getVoltsUnit()).orElseThrow();
     return new GapReading(
         row.getId(),

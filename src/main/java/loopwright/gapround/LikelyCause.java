@@ -3,18 +3,20 @@ package loopwright.gapround;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import loopwright.cause.Baseline;
 import loopwright.cause.CauseFinder;
 import loopwright.cause.Diagnosis;
 import loopwright.cause.FittedLengths;
+import loopwright.cause.LengthLaw;
 import loopwright.cause.Observation;
+import loopwright.cause.Priors;
 import loopwright.cause.Situation;
 import loopwright.cause.Told;
-import loopwright.matching.FamilyView;
 import loopwright.matching.LengthSum;
 import loopwright.matching.LoopView;
-import loopwright.matching.NominalLine;
 import loopwright.units.Length;
+import loopwright.units.ScaleFactor;
 
 /**
  * What a gap voltage alone lets one suspect. The sensitivity is put in as the baseline's own with
@@ -27,11 +29,15 @@ final class LikelyCause {
 
   private LikelyCause() {}
 
-  /** In words; empty where the loop's length or family isn't known, or nothing compares. */
-  static Optional<String> of(Compared loop, LoopView view) {
+  /**
+   * @param law of the family, as far as confirmed lengths have narrowed it
+   * @return in words; empty where the loop's length or scale factor isn't known, or nothing
+   *     compares
+   */
+  static Optional<String> of(Compared loop, LoopView view, LengthLaw law) {
     Length system = LengthSum.of(view).tunedFor();
-    Optional<NominalLine> line = view.family().map(FamilyView::line);
-    if (system == null || line.isEmpty() || loop.before().isEmpty()) {
+    OptionalDouble nominal = slope(view);
+    if (system == null || nominal.isEmpty() || loop.before().isEmpty()) {
       return Optional.empty();
     }
     double volts = loop.now().volts().canonical();
@@ -39,9 +45,8 @@ final class LikelyCause {
     if (!(before < -0.5) || !(volts < 0)) {
       return Optional.empty();
     }
-    double slope = line.get().millivoltsPerMicrometre();
-    double gap = line.get().gapAt(before);
-    Baseline baseline = Baseline.line(Math.max(1, gap), before, slope);
+    double slope = nominal.getAsDouble();
+    Baseline baseline = Baseline.line(-1000 * before / slope, before, slope);
     Observation seen =
         new Observation(
             volts,
@@ -51,10 +56,23 @@ final class LikelyCause {
             OptionalDouble.empty(),
             Optional.empty(),
             loop.now().tappedAt());
-    return Optional.of(
-        words(
-            CauseFinder.find(
-                Situation.of(system, FittedLengths.usual(system).metres(), baseline, seen))));
+    Situation situation =
+        new Situation(
+            system,
+            FittedLengths.usual(system).metres(),
+            baseline,
+            seen,
+            law,
+            Priors.usual(seen.at()));
+    return Optional.of(words(CauseFinder.find(situation)));
+  }
+
+  /** mV/µm that the family declares; the gap is not needed, only how far it moved. */
+  private static OptionalDouble slope(LoopView view) {
+    return view.family().stream()
+        .flatMap(family -> Stream.ofNullable(family.scaleFactor()))
+        .mapToDouble(ScaleFactor::millivoltsPerMicrometre)
+        .findFirst();
   }
 
   private static String words(Diagnosis diagnosis) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import loopwright.fieldcheck.GapReadings;
 
 /**
  * Which loops of a round are worth a visit, worst first. Of a pair, what both moved to the same
@@ -22,7 +23,17 @@ final class Ranking {
   /** V; beyond it nothing stands before the probe, or its circuit is open. */
   static final double FAR_RAIL = -22.0;
 
+  /** What is left to a loop itself is never more than what it moved. */
+  static final GapReadings.Notable NOTABLE =
+      new GapReadings.Notable(WORTH_A_VISIT, NEAR_RAIL, FAR_RAIL);
+
   private static final double AT_A_RAIL = 100;
+
+  static final Comparator<Ranked> WORST_FIRST =
+      Comparator.comparingDouble(Ranked::score)
+          .reversed()
+          .thenComparing(each -> each.loop().tag())
+          .thenComparing(each -> each.loop().now().id());
 
   private Ranking() {}
 
@@ -48,10 +59,7 @@ final class Ranking {
     round.forEach(each -> byTag.put(key(each.tag(), each), each));
     return round.stream()
         .map(each -> ranked(each, Optional.ofNullable(byTag.get(key(each.pair(), each)))))
-        .sorted(
-            Comparator.comparingDouble(Ranked::score)
-                .reversed()
-                .thenComparing(each -> each.loop().tag()))
+        .sorted(WORST_FIRST)
         .toList();
   }
 

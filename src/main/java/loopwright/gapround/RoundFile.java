@@ -1,11 +1,14 @@
 package loopwright.gapround;
 
-import java.util.ArrayList;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import loopwright.cause.TappingPoint;
@@ -13,9 +16,9 @@ import loopwright.fieldcheck.MachineState;
 import loopwright.fieldcheck.Warmth;
 import loopwright.sheet.Cells;
 import loopwright.sheet.Complaints;
-import loopwright.sheet.CsvReader;
 import loopwright.sheet.Headings;
 import loopwright.sheet.Table;
+import loopwright.sheet.TableStream;
 import loopwright.units.Numbers;
 import loopwright.units.Reported;
 import loopwright.units.Unit;
@@ -26,8 +29,10 @@ final class RoundFile {
   static final List<String> KNOWN =
       List.of("tag", "volts", "time", "machine_state", "measured_at", "warmth", "note");
 
-  /** 100,000 rows have about 6 MB. */
+  /** 100,000 rows have about 6 MB, as a workbook 3 MB. */
   private static final int MOST_MEGABYTES = 50;
+
+  private static final int MOST_ROWS = 300_000;
 
   private static final int LONGEST_TAG = 60;
   private static final int LONGEST_NOTE = 2000;
@@ -41,6 +46,7 @@ final class RoundFile {
   private final Cells cells;
   private final Complaints complaints;
   private final TappingPoint usual;
+  private final Map<UUID, Integer> seen = new HashMap<>();
 
   private RoundFile(Table table, Complaints complaints, TappingPoint usual) {
     this.table = table;
@@ -56,10 +62,11 @@ final class RoundFile {
   /**
    * One row.
    *
+   * @param row its number in the file
    * @param time as written
    */
   record Line(
-      Table.Row row,
+      int row,
       String tag,
       Reported volts,
       String time,
@@ -69,36 +76,42 @@ final class RoundFile {
       String note) {}
 
   /**
+   * Reads the rows one by one, so that a file of a whole large plant is never held.
+   *
    * @param usual where a row was taken that doesn't say
    * @param complaints takes all that is wrong
+   * @param lines takes the rows that can be read
    */
-  static List<Line> read(String name, byte[] bytes, TappingPoint usual, Complaints complaints) {
-    Optional<Table> table = new CsvReader(MOST_MEGABYTES).read(name, bytes, complaints);
-    if (table.isEmpty()) {
-      return List.of();
-    }
-    Headings.unknown(table.get(), KNOWN).forEach(complaints::add);
-    Headings.missing(table.get(), NEEDED).forEach(complaints::add);
-    return complaints.isEmpty() ? new RoundFile(table.get(), complaints, usual).lines() : List.of();
+  static void read(
+      String name, Path file, TappingPoint usual, Complaints complaints, Consumer<Line> lines) {
+    new TableStream(MOST_MEGABYTES, MOST_ROWS)
+        .read(name, file, complaints, head -> rows(head, complaints, usual, lines));
   }
 
-  private List<Line> lines() {
-    List<Line> lines = new ArrayList<>(table.rows().size());
-    Map<List<String>, Integer> seen = new HashMap<>();
-    for (Table.Row row : table.rows()) {
-      line(row)
-          .ifPresent(
-              line -> {
-                Integer before =
-                    seen.putIfAbsent(
-                        List.of(line.tag(), line.time(), line.state().word()), row.line());
-                if (before != null) {
-                  cells.complain(row, "tag", RoundProblem.TWICE, line.tag(), before);
-                }
-                lines.add(line);
-              });
+  private static Consumer<Table.Row> rows(
+      Table head, Complaints complaints, TappingPoint usual, Consumer<Line> lines) {
+    Headings.unknown(head, KNOWN).forEach(complaints::add);
+    Headings.missing(head, NEEDED).forEach(complaints::add);
+    RoundFile file = new RoundFile(head, complaints, usual);
+    return complaints.isEmpty() ? row -> file.take(row, lines) : row -> {};
+  }
+
+  private void take(Table.Row row, Consumer<Line> lines) {
+    Optional<Line> line = line(row);
+    if (line.isEmpty()) {
+      return;
     }
-    return lines;
+    Integer before = seen.putIfAbsent(same(line.get()), row.line());
+    if (before != null) {
+      cells.complain(row, "tag", RoundProblem.TWICE, line.get().tag(), before);
+    }
+    lines.accept(line.get());
+  }
+
+  /** What makes two rows one, in 16 bytes instead of its text: no two of a file agree by chance. */
+  private static UUID same(Line line) {
+    String text = line.tag() + '\n' + line.time() + '\n' + line.state().word();
+    return UUID.nameUUIDFromBytes(text.getBytes(StandardCharsets.UTF_8));
   }
 
   private Optional<Line> line(Table.Row row) {
@@ -119,7 +132,8 @@ final class RoundFile {
             && state.isPresent()
             && before == complaints.total()
         ? Optional.of(
-            new Line(row, tag.get(), volts.get(), time.get(), state.get(), tap, warmth, note))
+            new Line(
+                row.line(), tag.get(), volts.get(), time.get(), state.get(), tap, warmth, note))
         : Optional.empty();
   }
 

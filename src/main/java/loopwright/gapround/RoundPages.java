@@ -6,7 +6,9 @@ import io.javalin.http.UploadedFile;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.time.InstantSource;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Comparator;
@@ -15,12 +17,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import loopwright.cause.TappingPoint;
 import loopwright.cause.Told;
 import loopwright.db.Database;
 import loopwright.fieldcheck.GapReading;
-import loopwright.loop.Judging;
 import loopwright.people.People;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
@@ -34,7 +34,6 @@ import loopwright.web.Pages;
 import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
-import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 
 /** Gap rounds: bringing one in, what it says, and how a loop's voltage went over the rounds. */
@@ -47,23 +46,13 @@ public final class RoundPages implements Pages {
   private final Database database;
   private final Page page;
   private final Plant plant;
-  private final Judging judging;
   private final GapRounds rounds;
-  private final InstantSource clock;
 
-  public RoundPages(
-      Database database,
-      Page page,
-      Plant plant,
-      Judging judging,
-      GapRounds rounds,
-      InstantSource clock) {
+  public RoundPages(Database database, Page page, Plant plant, GapRounds rounds) {
     this.database = database;
     this.page = page;
     this.plant = plant;
-    this.judging = judging;
     this.rounds = rounds;
-    this.clock = clock;
   }
 
   @Override
@@ -139,14 +128,14 @@ public final class RoundPages implements Pages {
       return;
     }
     Actor actor = Actor.of(http);
+    String name = lastPart(file.filename());
+    Path kept = null;
     try {
+      kept = saved(file);
       GapRounds.Brought brought =
           rounds.bring(
-              lastPart(file.filename()),
-              bytes(file),
-              usual,
-              actor.name(),
-              People.act(actor, "bring in gap round", lastPart(file.filename())));
+              new GapRounds.Given(name, kept, usual, actor.name()),
+              People.act(actor, "bring in gap round", name));
       if (brought.complaints().isEmpty()) {
         page.go(http, "/gap-rounds/" + brought.round(), "Brought in.");
       } else {
@@ -160,6 +149,8 @@ public final class RoundPages implements Pages {
     } catch (Refused refused) {
       form.complain("file", String.valueOf(refused.getMessage()));
       choose(http, 422, form, List.of());
+    } finally {
+      drop(kept);
     }
   }
 
@@ -176,11 +167,24 @@ public final class RoundPages implements Pages {
     return last.length() > 200 ? last.substring(0, 200) : last;
   }
 
-  private static byte[] bytes(UploadedFile file) {
+  /** On disk while it is read: it is gone through twice. */
+  private static Path saved(UploadedFile file) {
     try (InputStream in = file.content()) {
-      return in.readAllBytes();
+      Path saved = Files.createTempFile("gap-round", ".sheet");
+      Files.copy(in, saved, StandardCopyOption.REPLACE_EXISTING);
+      return saved;
     } catch (IOException broken) {
       throw new UncheckedIOException(broken);
+    }
+  }
+
+  private static void drop(@Nullable Path saved) {
+    try {
+      if (saved != null) {
+        Files.deleteIfExists(saved);
+      }
+    } catch (IOException stays) {
+      throw new UncheckedIOException(stays);
     }
   }
 
@@ -194,42 +198,21 @@ public final class RoundPages implements Pages {
         sql -> {
           RoundStore.Round round =
               rounds.round(sql, Long.parseLong(number)).orElseThrow(NotFoundResponse::new);
-          List<Ranking.Ranked> ranked = rounds.ranked(sql, round);
-          List<Ranking.Ranked> worth =
-              ranked.stream().filter(Ranking.Ranked::isWorthAVisit).toList();
+          RoundStandings.Standing standing = rounds.standing(sql, round, MOST_SHOWN);
           model.put("name", round.name());
           model.put("summary", RoundWords.summary(round));
           model.put("unmatched", round.unmatchedTags());
-          model.put("loops", ranked.size());
-          model.put("worth", worth.size());
-          model.put(
-              "alone", ranked.stream().filter(each -> each.loop().before().isEmpty()).count());
-          model.put("rows", rows(sql, worth.stream().limit(MOST_SHOWN).toList()));
+          model.put("loops", standing.loops());
+          model.put("worth", standing.worth());
+          model.put("alone", standing.alone());
+          model.put("rows", rounds.suspects(sql, standing).stream().map(RoundPages::row).toList());
           return round;
         });
     page.show(http, "gapround/round", model);
   }
 
-  private List<Row> rows(DSLContext sql, List<Ranking.Ranked> worth) {
-    if (worth.isEmpty()) {
-      return List.of();
-    }
-    Map<String, Judging.Judged> judged =
-        judging
-            .judge(
-                sql,
-                worth.stream()
-                    .map(each -> new Judging.Subject(each.loop().now().point(), each.loop().tag()))
-                    .distinct()
-                    .toList(),
-                clock.instant())
-            .stream()
-            .collect(Collectors.toMap(each -> each.subject().tag(), each -> each));
-    return worth.stream().map(each -> row(each, judged.get(each.loop().tag()))).toList();
-  }
-
-  private static Row row(Ranking.Ranked ranked, Judging.@Nullable Judged judged) {
-    Compared loop = ranked.loop();
+  private static Row row(Suspicions.Suspect suspect) {
+    Compared loop = suspect.ranked().loop();
     String tag = PathSegment.of(loop.tag());
     return new Row(
         loop.tag(),
@@ -237,18 +220,10 @@ public final class RoundPages implements Pages {
         "/gap-trend/" + tag,
         Told.volts(loop.now().volts().canonical()),
         loop.change().map(RoundWords::signed).orElse(""),
-        ranked.common().map(RoundWords::signed).orElse(""),
-        RoundWords.of(ranked),
-        likely(ranked, judged),
+        suspect.ranked().common().map(RoundWords::signed).orElse(""),
+        suspect.words(),
+        suspect.likely(),
         "/cause?loop=" + tag);
-  }
-
-  /** At an end of the output one number says nothing of lengths or gaps. */
-  private static String likely(Ranking.Ranked ranked, Judging.@Nullable Judged judged) {
-    if (ranked.isAtARail()) {
-      return "Open, short, touching or no target: look before anything is concluded.";
-    }
-    return judged == null ? "" : LikelyCause.of(ranked.loop(), judged.view()).orElse("");
   }
 
   private void trend(Context http) {

@@ -18,7 +18,8 @@ public enum RoundProblem implements Problem {
   NOTHING(
       "Y-106",
       "Not one tag of {0} is in the register, so nothing was kept. Check the tags, for instance"
-          + " “{1}”, or bring the points in first.");
+          + " “{1}”, or bring the points in first."),
+  CHANGED("Y-107", "{0} was changed while it was being read. Nothing was kept; bring it in again.");
 
   private final String code;
   private final String sentence;

@@ -93,6 +93,13 @@ public final class Plant {
     return points.tagged(sql, tags);
   }
 
+  /**
+   * As {@link #pointsTagged}, by the tags as they were given. Not more than a thousand at a time.
+   */
+  public Map<String, Point> pointsAsTyped(DSLContext sql, Collection<String> tags) {
+    return points.asTyped(sql, tags);
+  }
+
   /** Those that are there, in no order. */
   public List<Point> points(DSLContext sql, Collection<Long> numbers) {
     return points.points(sql, numbers);

@@ -67,6 +67,22 @@ final class PointStore {
         .fetchMap(POINT.TAG_KEY, PointStore::point);
   }
 
+  Map<String, Point> asTyped(DSLContext sql, Collection<String> tags) {
+    Map<String, String> keys = Capitals.of(sql, tags.stream().map(String::strip).toList());
+    Map<String, Point> byKey =
+        sql.selectFrom(POINT)
+            .where(POINT.TAG_KEY.in(Set.copyOf(keys.values())))
+            .fetchMap(POINT.TAG_KEY, PointStore::point);
+    Map<String, Point> found = new HashMap<>();
+    for (String tag : tags) {
+      Point point = byKey.get(keys.get(tag.strip()));
+      if (point != null) {
+        found.put(tag, point);
+      }
+    }
+    return found;
+  }
+
   /** Of the machines of a train, machine by machine along the shaft. */
   Map<Long, List<Point>> ofTrain(DSLContext sql, TrainId train) {
     return sql.select(POINT.asterisk())

@@ -48,8 +48,11 @@ public enum SheetProblem implements Problem {
       "S-118",
       "{0}: this is no workbook that can be read. Save it as an Excel workbook (.xlsx) without a"
           + " password, or as CSV, UTF-8."),
-  TOO_MANY_ROWS(
-      "S-119", "{0}: the first sheet has more than {1} rows. Split it into" + " smaller files.");
+  TOO_MANY_ROWS("S-119", "{0}: more than {1} rows are filled. Split it into smaller files."),
+  FORMULA(
+      "S-120",
+      "{0}, row {1}, column {2}: a formula stands here. Put its value in (copy, paste as value)."),
+  NO_VALUE("S-121", "{0}, row {1}, column {2}: ''{3}'' is neither a number nor a text. Type it.");
 
   private final String code;
   private final String sentence;

@@ -5,13 +5,18 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import loopwright.problem.Refused;
 import loopwright.units.Numbers;
@@ -25,6 +30,8 @@ import org.dhatim.fastexcel.reader.ReadingOptions;
  */
 public final class XlsxReader {
   private static final int MEGABYTE = 1_000_000;
+  private static final int SECONDS_A_DAY = 24 * 60 * 60;
+  private static final ReadingOptions OPTIONS = new ReadingOptions(true, false);
   private static final int MOST_ROWS = 50_000;
   private static final int MOST_COLUMNS = 100;
 
@@ -52,27 +59,68 @@ public final class XlsxReader {
    * @throws Refused with a {@link SheetProblem} if it can't be read
    */
   public List<Row> read(String name, byte[] bytes) {
-    if (bytes.length > (long) mostMegabytes * MEGABYTE) {
+    refuseTooLarge(name, bytes.length);
+    List<Row> read = new ArrayList<>();
+    read(
+        name,
+        () -> new ReadableWorkbook(new ByteArrayInputStream(bytes), OPTIONS),
+        MOST_ROWS,
+        read::add);
+    return read;
+  }
+
+  /**
+   * The filled rows one after another, straight from the file.
+   *
+   * @param mostRows a sheet with more filled rows is refused
+   * @throws Refused with a {@link SheetProblem} if it can't be read, or what {@code rows} throws
+   */
+  public void read(String name, Path file, int mostRows, Consumer<Row> rows) throws IOException {
+    refuseTooLarge(name, Files.size(file));
+    read(name, () -> new ReadableWorkbook(file.toFile(), OPTIONS), mostRows, rows);
+  }
+
+  private void refuseTooLarge(String name, long size) {
+    if (size > (long) mostMegabytes * MEGABYTE) {
       throw new Refused(
-          SheetProblem.TOO_LARGE, name, (bytes.length + MEGABYTE - 1) / MEGABYTE, mostMegabytes);
+          SheetProblem.TOO_LARGE, name, (size + MEGABYTE - 1) / MEGABYTE, mostMegabytes);
     }
-    try (ReadableWorkbook book =
-            new ReadableWorkbook(new ByteArrayInputStream(bytes), new ReadingOptions(true, false));
-        Stream<org.dhatim.fastexcel.reader.Row> rows = book.getFirstSheet().openStream()) {
-      boolean from1904 = book.isDate1904();
-      List<Row> read = new ArrayList<>();
-      rows.limit(MOST_ROWS + 1).forEach(row -> add(read, row, from1904));
-      if (read.size() > MOST_ROWS) {
-        throw new Refused(SheetProblem.TOO_MANY_ROWS, name, MOST_ROWS);
+  }
+
+  private interface Opening {
+    ReadableWorkbook open() throws IOException;
+  }
+
+  private static void read(String name, Opening opening, int mostRows, Consumer<Row> rows) {
+    try (ReadableWorkbook book = opening.open();
+        Stream<org.dhatim.fastexcel.reader.Row> all = book.getFirstSheet().openStream()) {
+      Iterator<Row> filled =
+          all.map(row -> row(row, book.isDate1904())).filter(row -> !row.isBlank()).iterator();
+      for (int count = 0; isMore(name, filled); count++) {
+        if (count == mostRows) {
+          throw new Refused(SheetProblem.TOO_MANY_ROWS, name, mostRows);
+        }
+        rows.accept(filled.next());
       }
-      return read;
-    } catch (Refused tooMany) {
-      throw tooMany;
-    } catch (IOException | RuntimeException broken) {
-      Refused refused = new Refused(SheetProblem.NOT_A_WORKBOOK, name);
-      refused.initCause(broken);
+    } catch (Refused refused) {
       throw refused;
+    } catch (IOException | RuntimeException broken) {
+      throw notAWorkbook(name, broken);
     }
+  }
+
+  private static boolean isMore(String name, Iterator<Row> rows) {
+    try {
+      return rows.hasNext();
+    } catch (RuntimeException broken) {
+      throw notAWorkbook(name, broken);
+    }
+  }
+
+  private static Refused notAWorkbook(String name, Exception broken) {
+    Refused refused = new Refused(SheetProblem.NOT_A_WORKBOOK, name);
+    refused.initCause(broken);
+    return refused;
   }
 
   /**
@@ -88,6 +136,10 @@ public final class XlsxReader {
 
     public Cell cell(int column) {
       return cells.getOrDefault(column, Cell.EMPTY);
+    }
+
+    boolean isBlank() {
+      return cells.isEmpty();
     }
   }
 
@@ -107,7 +159,7 @@ public final class XlsxReader {
    * A cell.
    *
    * @param text a number as its shortest digits, a date as {@code 2026-03-14} or {@code 2026-03-14
-   *     09:40}, else as written, blanks around it dropped
+   *     09:40}, with seconds only if there are any, else as written, blanks around it dropped
    */
   public record Cell(Kind kind, String text) {
     public static final Cell EMPTY = new Cell(Kind.EMPTY, "");
@@ -118,7 +170,7 @@ public final class XlsxReader {
     }
   }
 
-  private static void add(List<Row> read, org.dhatim.fastexcel.reader.Row row, boolean from1904) {
+  private static Row row(org.dhatim.fastexcel.reader.Row row, boolean from1904) {
     Map<Integer, Cell> cells = new HashMap<>();
     for (int column = 0; column < Math.min(row.getCellCount(), MOST_COLUMNS); column++) {
       Optional<org.dhatim.fastexcel.reader.Cell> cell = row.getOptionalCell(column);
@@ -127,9 +179,7 @@ public final class XlsxReader {
         cells.put(column, told);
       }
     }
-    if (!cells.isEmpty()) {
-      read.add(new Row(row.getRowNum(), cells));
-    }
+    return new Row(row.getRowNum(), cells);
   }
 
   private static Cell cell(org.dhatim.fastexcel.reader.Cell cell, boolean from1904) {
@@ -164,14 +214,14 @@ public final class XlsxReader {
     if (serial.signum() < 0 || serial.compareTo(BigDecimal.valueOf(100_000)) > 0) {
       return new Cell(Kind.OTHER, Numbers.plain(serial));
     }
-    long minutes =
+    long seconds =
         serial
-            .multiply(BigDecimal.valueOf(24 * 60))
+            .multiply(BigDecimal.valueOf(SECONDS_A_DAY))
             .setScale(0, RoundingMode.HALF_UP)
             .longValueExact();
-    LocalDate day = DAY_ZERO.plusDays(minutes / (24 * 60) + (from1904 ? 1462 : 0));
-    long inDay = minutes % (24 * 60);
-    String time = String.format(Locale.ROOT, " %02d:%02d", inDay / 60, inDay % 60);
-    return new Cell(Kind.DATE, day + (inDay == 0 ? "" : time));
+    LocalDate day = DAY_ZERO.plusDays(seconds / SECONDS_A_DAY + (from1904 ? 1462 : 0));
+    long inDay = seconds % SECONDS_A_DAY;
+    String time = inDay == 0 ? "" : " " + LocalTime.ofSecondOfDay(inDay);
+    return new Cell(Kind.DATE, day + time);
   }
 }

@@ -3,6 +3,7 @@ package loopwright.fieldcheck;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -180,5 +181,64 @@ class GapReadingStoreTest {
   void theRecordAccountsForThem() {
     write(tx -> readings.keep(tx, fresh("-10.2", Unit.VOLT, MachineState.REST, AT)));
     assertThat(Verification.of(database).agrees()).isTrue();
+  }
+
+  private NewGapReading at(
+      String volts, MachineState state, TappingPoint tap, Warmth warmth, int hour) {
+    return new NewGapReading(
+        point,
+        AT.plus(Duration.ofHours(hour)),
+        "T. Echnician",
+        Reported.read(volts, Unit.VOLT).orElseThrow(),
+        tap,
+        state,
+        warmth,
+        "",
+        "",
+        "imported");
+  }
+
+  /** The database finds the very reading that {@link GapReading#comparesWith} allows. */
+  @Test
+  void besideEachStandsTheNewestThatComparesFromBeforeItsChange() {
+    write(
+        tx ->
+            readings.keepAll(
+                tx,
+                List.of(
+                    at("-10.0", MachineState.REST, TappingPoint.RACK, Warmth.COLD, 1),
+                    at("-10.1", MachineState.REST, TappingPoint.RACK, Warmth.COLD, 2),
+                    at("-9.9", MachineState.REST, TappingPoint.RACK, Warmth.HOT, 3),
+                    at("-9.8", MachineState.REST, TappingPoint.DRIVER, Warmth.COLD, 4),
+                    at("-9.0", MachineState.RUNNING, TappingPoint.RACK, Warmth.HOT, 5))));
+    long change =
+        write(
+            tx -> {
+              readings.keepAll(
+                  tx,
+                  List.of(
+                      at("-9.5", MachineState.REST, TappingPoint.RACK, Warmth.COLD, 10),
+                      at("-9.6", MachineState.REST, TappingPoint.RACK, Warmth.NOT_RECORDED, 11),
+                      at("-9.7", MachineState.TURNING, TappingPoint.RACK, Warmth.COLD, 12),
+                      at("-0.5", MachineState.TURNING, TappingPoint.RACK, Warmth.COLD, 13)));
+              return tx.changeId();
+            });
+    List<GapReadings.Beside> all = read(sql -> readings.besides(sql, change, List.of(point)));
+    assertThat(all.stream().map(GapReadingStoreTest::beforeOf))
+        .containsExactly("-10.1", "-9.9", "none", "none");
+    assertThat(all.get(0).now().comparesWith(all.get(0).before())).isTrue();
+    GapReadings.Counted counted = read(sql -> readings.count(sql, change));
+    assertThat(counted).isEqualTo(new GapReadings.Counted(4, 2));
+    GapReadings.Notable notable = new GapReadings.Notable(0.5, -1, -22);
+    List<GapReadings.Beside> some = read(sql -> readings.besides(sql, change, notable, 0, 10));
+    assertThat(some.stream().map(each -> each.now().volts().typed()))
+        .containsExactly("-9.5", "-0.5");
+    long last = some.get(0).now().id();
+    List<GapReadings.Beside> rest = read(sql -> readings.besides(sql, change, notable, last, 10));
+    assertThat(rest).hasSize(1);
+  }
+
+  private static String beforeOf(GapReadings.Beside each) {
+    return each.before() == null ? "none" : each.before().volts().typed();
   }
 }

@@ -4,9 +4,16 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
-import java.net.http.HttpRequest.BodyPublishers;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.LocalDateTime;
+import java.util.Map;
 import loopwright.loop.LoopWorld;
+import loopwright.testing.FilledForm;
+import loopwright.testing.Shop;
 import loopwright.testing.Visitor;
+import org.dhatim.fastexcel.Workbook;
+import org.dhatim.fastexcel.Worksheet;
 import org.jsoup.nodes.Document;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -40,23 +47,15 @@ class RoundPagesTest {
   }
 
   private static Visitor.Answer bring(Visitor who, String name, String text) {
-    who.get("/gap-rounds");
-    String line = "---------------------------7e1";
-    ByteArrayOutputStream body = new ByteArrayOutputStream();
-    part(body, line, "name=\"csrf\"", who.token());
-    part(body, line, "name=\"measured-at\"", "rack");
-    part(body, line, "name=\"file\"; filename=\"" + name + "\"", text);
-    body.writeBytes(("--" + line + "--\r\n").getBytes(UTF_8));
-    return who.send(
-        who.request("/gap-rounds", "Origin", who.origin())
-            .header("Content-Type", "multipart/form-data; boundary=" + line)
-            .POST(BodyPublishers.ofByteArray(body.toByteArray())));
+    return bring(who, name, text.getBytes(UTF_8));
   }
 
-  private static void part(ByteArrayOutputStream body, String line, String about, String text) {
-    body.writeBytes(
-        ("--" + line + "\r\nContent-Disposition: form-data; " + about + "\r\n\r\n" + text + "\r\n")
-            .getBytes(UTF_8));
+  private static Visitor.Answer bring(Visitor who, String name, byte[] content) {
+    who.get("/gap-rounds");
+    return FilledForm.to("/gap-rounds", who.token())
+        .set("measured-at", "rack")
+        .choose("file", name, content)
+        .send(who, "do", "bring");
   }
 
   private static Document brought(String name, String text) {
@@ -154,5 +153,102 @@ class RoundPagesTest {
                 .select("main")
                 .text())
         .contains("again.csv: 1 rows, 0 new, 1 kept already");
+  }
+
+  /**
+   * Newest at rest is one at the driver's terminals; it neither compares nor hides the one before.
+   */
+  @Test
+  @Order(7)
+  void aReadingTakenElsewhereHidesNoneThatCompares() {
+    String head = "tag,volts,time,machine_state,measured_at\n";
+    brought("driver.csv", head + "K301-VX2,-9.90,2026-02-21 08:00,rest,driver\n");
+    Document page = brought("rack.csv", head + "K301-VX2,-9.00,2026-02-22 08:00,rest,rack\n");
+    assertThat(page.select("tbody tr").text()).contains("was −9.95 V", "+0.95 V, as if nearer");
+  }
+
+  private static byte[] workbook(boolean withFormula) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (Workbook book = new Workbook(out, "test", "1.0")) {
+      Worksheet sheet = book.newWorksheet("round");
+      String[] headings = {"Tag", "Volts", "Time", "Machine_state", "Note"};
+      for (int i = 0; i < headings.length; i++) {
+        sheet.value(1, i, headings[i]);
+      }
+      sheet.value(3, 0, "k301-vx3");
+      if (withFormula) {
+        sheet.formula(3, 1, "4.5*-2");
+      } else {
+        sheet.value(3, 1, -9.025);
+      }
+      sheet.value(3, 2, LocalDateTime.of(2026, 2, 24, 9, 40, 30));
+      sheet.style(3, 2).format("yyyy-mm-dd hh:mm:ss").set();
+      sheet.value(3, 3, "Rest");
+      sheet.value(3, 4, "after trip");
+      sheet.value(4, 0, "K301-VX9");
+      sheet.value(4, 1, -9);
+      sheet.value(4, 2, "2026-02-24 09:41");
+      sheet.value(4, 3, "rest");
+    } catch (IOException cannotHappen) {
+      throw new UncheckedIOException(cannotHappen);
+    }
+    return out.toByteArray();
+  }
+
+  /** Whatever it is called: a dated cell is a moment, a formula is asked back. */
+  @Test
+  @Order(8)
+  void aWorkbookIsTakenLikeAFileOfText() {
+    Visitor.Answer formula = bring(planner, "round.xlsx", workbook(true));
+    assertThat(formula.status()).isEqualTo(422);
+    assertThat(formula.page().select("main").text())
+        .contains("round.xlsx, row 4, column volts: a formula stands here");
+    Visitor.Answer taken = bring(planner, "round.csv", workbook(false));
+    assertThat(taken.status()).as(taken.page().text()).isEqualTo(303);
+    assertThat(planner.get(taken.location()).page().select("main").text())
+        .contains("round.csv: 2 rows, 1 new, 0 kept already, 1 of unknown tags.")
+        .contains("K301-VX9")
+        .contains("was −8.00 V", "−1.03 V, as if farther");
+    assertThat(planner.get("/gap-trend/K301-VX3").page().select("tbody tr").first().text())
+        .contains("2026-02-24 09:40", "-9.025 V");
+    assertThat(bring(planner, "broken.xlsx", "PK\u0003\u0004nothing").page().text())
+        .contains("this is no workbook that can be read");
+  }
+
+  /** Loops of one family are suspected by what that family was found to do. */
+  @Test
+  @Order(9)
+  void theFirstGuessFollowsTheLawThatTheFamilyHasLearnt() {
+    String before = likely();
+    assertThat(before).contains("over length", "take the sensitivity to tell");
+    Visitor engineer = world.app.as("engineer");
+    engineer.get("/length-law/Q8");
+    Visitor.Answer taught =
+        engineer.post(
+            "/length-law/Q8",
+            Shop.flat(
+                Map.ofEntries(
+                    Map.entry("system-length", "5.0"),
+                    Map.entry("true-length", "5.5"),
+                    Map.entry("known-by", "READ_ON_PART"),
+                    Map.entry("found-on", "2026-02-20"),
+                    Map.entry("loop", "K301-VX1"),
+                    Map.entry("baseline-gap", "50"),
+                    Map.entry("baseline-gap-unit", "mil"),
+                    Map.entry("baseline-volts", "-9.0"),
+                    Map.entry("baseline-sensitivity", "202"),
+                    Map.entry("baseline-sensitivity-unit", "mV/mil"),
+                    Map.entry("volts", "-7.5"),
+                    Map.entry("sensitivity", "163"),
+                    Map.entry("sensitivity-unit", "mV/mil"),
+                    Map.entry("words", "marking read on both ends"),
+                    Map.entry("confirmed", "yes"))));
+    assertThat(taught.status()).as(taught.page().text()).isEqualTo(303);
+    assertThat(likely()).contains("over length").isNotEqualTo(before);
+  }
+
+  /** Of the round of February, the second that was brought in. */
+  private static String likely() {
+    return planner.get("/gap-rounds/2").page().select("tbody tr").text();
   }
 }
