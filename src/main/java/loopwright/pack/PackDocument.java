@@ -158,13 +158,17 @@ final class PackDocument {
       for (int i = from; i < until; i++) {
         LoopSheet sheet = loops.get(i).sheet();
         double top = paper.y();
-        paper.entry(
-            sheet.tag(),
-            sheet.loop().train() + ", " + sheet.loop().machine() + " " + sheet.loop().place(),
-            Integer.toString(starts.get(i) + 1));
+        paper.entry(sheet.tag(), where(sheet.loop()), Integer.toString(starts.get(i) + 1));
         link(page, top, paper.y(), pages.get(starts.get(i)));
       }
     }
+  }
+
+  /** Places of speed and phase marks often begin with the machine. */
+  private static String where(LoopSheet.About loop) {
+    return loop.place().startsWith(loop.machine())
+        ? loop.train() + ", " + loop.place()
+        : loop.train() + ", " + loop.machine() + ", " + loop.place();
   }
 
   private static void link(PDPage from, double top, double bottom, PDPage to) throws IOException {

@@ -26,7 +26,9 @@ import loopwright.web.Form;
 
 /** Writes what came back of one loop through the features that keep such records. */
 final class ReturnRecorder {
-  private static final String ORIGIN = "imported";
+  /** Somebody read it at the machine and wrote it down, as on a page: it is there to be signed. */
+  private static final String ORIGIN = "entered";
+
   private static final int MOST_TOLD = 2_000;
 
   private final Packs packs;

@@ -1,8 +1,10 @@
 package loopwright.pack;
 
 import java.io.IOException;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import loopwright.print.ChainDrawing;
 import loopwright.print.PdfFace;
@@ -15,8 +17,10 @@ import loopwright.units.Length;
 /** One loop's page: chain, targets, limits, steps, and room for what is found and left. */
 final class SheetDrawing {
   private static final double CODE = 68;
+  private static final PdfSheet.Place BESIDE_CODE =
+      new PdfSheet.Place(PdfSheet.LEFT, PdfSheet.WIDTH - CODE - 10, 7.5);
   private static final List<Double> READING_WIDTHS =
-      List.of(52.0, 52.0, 54.0, 88.0, 66.25, 66.25, 66.25, 66.25);
+      List.of(46.0, 58.0, 52.0, 90.0, 66.25, 66.25, 66.25, 66.25);
 
   private final LoopSheet sheet;
   private final Fresh fresh;
@@ -60,8 +64,9 @@ final class SheetDrawing {
             boxed("junction box ", about.box()),
             boxed("area ", about.area()),
             boxed("shaft ", about.alloy())));
-    paper.moveTo(Math.min(paper.y(), top - CODE));
+    paper.gap(2);
     caution();
+    paper.moveTo(Math.min(paper.y(), top - CODE));
     chain();
     targets();
     readings();
@@ -80,6 +85,7 @@ final class SheetDrawing {
 
   private void caution() throws IOException {
     paper.line(
+        BESIDE_CODE,
         PdfFace.SANS_BOLD,
         7.5,
         "Caution: no permission to work. Permit and bypass as the site's procedure says; one channel"
@@ -95,17 +101,17 @@ final class SheetDrawing {
             ChainDrawing.svg(ChainShown.picture(sheet)),
             PdfSheet.LEFT,
             paper.y(),
-            PdfSheet.WIDTH * 0.78);
+            PdfSheet.WIDTH * 0.62);
     paper.gap(used + 2);
     paper.table(
         List.of(
             "Slot",
             "Planned serial",
-            "Kind, maker, model",
+            "Maker, model, family",
             "Nominal",
             "Found serial",
             "Left serial"),
-        List.of(46.0, 92.0, 163.0, 50.0, 80.0, 80.0),
+        List.of(40.0, 82.0, 205.0, 44.0, 70.0, 70.0),
         sheet.chain().stream().map(SheetDrawing::part).toList(),
         14);
     paper.gap(3);
@@ -120,7 +126,15 @@ final class SheetDrawing {
         };
     String length = part.metres().isEmpty() ? "" : Length.ofMetres(part.metres()).inMetres();
     return List.of(
-        part.slot(), serial, join(part.kind(), part.about(), part.note()), length, "", "");
+        part.slot(), serial, join(unusual(part), part.about(), part.note()), length, "", "");
+  }
+
+  /** The slot tells what usually sits there. */
+  private static String unusual(LoopSheet.Fitted part) {
+    boolean usual =
+        part.slot().equals(part.kind())
+            || (part.slot().startsWith("path") && part.kind().equals("extension cable"));
+    return usual ? "" : part.kind();
   }
 
   private void targets() throws IOException {
@@ -166,7 +180,7 @@ final class SheetDrawing {
         "ISF %s: each reading lies %s below the one before. DSL within %s: the corridor below."
             .formatted(limits.isf(), limits.step(), limits.dsl()));
     paper.gap(2);
-    need(15.0 * limits.readings().size() + 15);
+    need(14.4 * limits.readings().size() + 15);
     paper.table(
         List.of(
             "Gap, " + limits.unit(),
@@ -179,7 +193,7 @@ final class SheetDrawing {
             "As left down"),
         READING_WIDTHS,
         limits.readings().stream().map(SheetDrawing::reading).toList(),
-        15);
+        14.4);
     paper.gap(3);
   }
 
@@ -208,7 +222,7 @@ final class SheetDrawing {
     paper.gap(3);
     paper.table(
         List.of(
-            "Bypass: number",
+            "Bypass, site no.",
             "Function",
             "Vote meanwhile",
             "Authorised by",
@@ -217,7 +231,7 @@ final class SheetDrawing {
             "Expires",
             "Off: when, by",
             "Proved by"),
-        List.of(66.0, 62.0, 58.0, 54.0, 56.0, 52.0, 52.0, 61.0, 50.0),
+        List.of(62.0, 58.0, 66.0, 57.0, 59.0, 49.0, 50.0, 60.0, 50.0),
         List.of(List.of("", "", "", "", "", "", "", "", "")),
         16);
     paper.gap(2);
@@ -228,15 +242,58 @@ final class SheetDrawing {
     paper.gap(3);
   }
 
+  /** One under the other; side by side where only that keeps a loop on one page. */
   private void jobs() throws IOException {
+    PdfSheet.Place half = PdfSheet.Place.HALVES.get(0);
+    int first = leftColumn(half);
+    double needed = Math.max(height(half, 0, first), height(half, first, sheet.jobs().size()));
+    boolean fits = height(PdfSheet.Place.WHOLE, 0, sheet.jobs().size()) <= paper.room();
+    if (fits || needed > paper.room()) {
+      inOneColumn();
+      return;
+    }
+    double top = paper.y();
+    for (int i = 0; i < sheet.jobs().size(); i++) {
+      if (i == first) {
+        paper.moveTo(top);
+      }
+      LoopSheet.Job job = sheet.jobs().get(i);
+      PdfSheet.Place place = PdfSheet.Place.HALVES.get(i < first ? 0 : 1);
+      paper.gap(2);
+      paper.heading(place, Text.capital(job.work()));
+      for (String step : job.steps()) {
+        paper.tick(place, step);
+      }
+    }
+    paper.moveTo(top - needed);
+  }
+
+  private void inOneColumn() throws IOException {
     for (LoopSheet.Job job : sheet.jobs()) {
       need(30);
       paper.gap(2);
       paper.heading(Text.capital(job.work()));
       for (String step : job.steps()) {
         need(14);
-        paper.tick(step);
+        paper.tick(PdfSheet.Place.WHOLE, step);
       }
     }
+  }
+
+  /** How many jobs stand on the left, so that the longer column is as short as can be. */
+  private int leftColumn(PdfSheet.Place half) {
+    int all = sheet.jobs().size();
+    return IntStream.rangeClosed(0, all)
+        .boxed()
+        .min(
+            Comparator.comparingDouble(
+                left -> Math.max(height(half, 0, left), height(half, left, all))))
+        .orElse(0);
+  }
+
+  private double height(PdfSheet.Place place, int from, int until) {
+    return sheet.jobs().subList(from, until).stream()
+        .mapToDouble(job -> 2 + paper.ticksHeight(place, job.steps()))
+        .sum();
   }
 }

@@ -14,20 +14,17 @@ public enum PdfFace {
   /** Height of capitals and figures, in em, from the files themselves. */
   public static final double CAPITALS = 0.698;
 
-  private final String family;
-  private final int weight;
-  private final List<String> scripts;
+  private final List<String> files;
 
   PdfFace(String family, int weight, List<String> scripts) {
-    this.family = family;
-    this.weight = weight;
-    this.scripts = scripts;
+    this.files =
+        scripts.stream()
+            .map(script -> "print/fonts/%s-%s-%s.ttf".formatted(family, script, weight))
+            .toList();
   }
 
   /** Resources, the most likely first. */
   List<String> files() {
-    return scripts.stream()
-        .map(script -> "print/fonts/%s-%s-%s.ttf".formatted(family, script, weight))
-        .toList();
+    return files;
   }
 }

@@ -21,6 +21,13 @@ public final class PdfSheet implements AutoCloseable {
   private static final double SMALL = 8.5;
   private static final double LEADING = 1.28;
   private static final double LABEL = 74;
+  private static final double TIGHT = 7.5;
+  private static final double INDENT = 11;
+  private static final double HALF = 248;
+
+  /** Smaller than that nobody reads in a plant; what doesn't fit then ends with dots. */
+  private static final double SMALLEST = 6.2;
+
   private static final Color SOFT = new Color(0x56626e);
   private static final Color LINE = new Color(0x9aa3ab);
   private static final Color WASH = new Color(0xeef3f7);
@@ -91,8 +98,7 @@ public final class PdfSheet implements AutoCloseable {
 
   /** Of a part of the page. */
   public void heading(String words) throws IOException {
-    line(PdfFace.SANS_BOLD, 10, words);
-    gap(1);
+    heading(Place.WHOLE, words);
   }
 
   /** Wrapped over the whole width. */
@@ -118,14 +124,49 @@ public final class PdfSheet implements AutoCloseable {
     at(PdfFace.SANS_BOLD, LEFT, top - SMALL * LEADING + SMALL * 0.28, SMALL, label, SOFT);
   }
 
+  /**
+   * A column of the page.
+   *
+   * @param size of its lists
+   */
+  public record Place(double left, double width, double size) {
+    public static final Place WHOLE = new Place(LEFT, WIDTH, SMALL);
+    public static final List<Place> HALVES =
+        List.of(new Place(LEFT, HALF, TIGHT), new Place(LEFT + WIDTH - HALF, HALF, TIGHT));
+  }
+
+  /** Wrapped within a column. */
+  public void line(Place place, PdfFace face, double size, String words) throws IOException {
+    block(face, size, place.left(), place.width(), words);
+  }
+
+  /** Of a part of a column. */
+  public void heading(Place place, String words) throws IOException {
+    block(PdfFace.SANS_BOLD, place.size() + 1.5, place.left(), place.width(), words);
+    gap(1);
+  }
+
   /** One of a list, with a box to tick before it. */
-  public void tick(String words) throws IOException {
+  public void tick(Place place, String words) throws IOException {
     page.setStrokingColor(LINE);
     page.setLineWidth(0.7f);
     page.setLineDashPattern(new float[0], 0);
-    page.addRect((float) LEFT, (float) (y - SMALL * 1.1), 6, 6);
+    page.addRect((float) place.left(), (float) (y - place.size() * 1.1), 6, 6);
     page.stroke();
-    block(PdfFace.SANS, SMALL, LEFT + 11, WIDTH - 11, words);
+    block(PdfFace.SANS, place.size(), place.left() + INDENT, place.width() - INDENT, words);
+  }
+
+  /** How high a heading with its list to tick comes. */
+  public double ticksHeight(Place place, List<String> list) {
+    int lines =
+        list.stream()
+            .mapToInt(
+                words ->
+                    text.wrapped(
+                            PdfFace.SANS, printable(words), place.size(), place.width() - INDENT)
+                        .size())
+            .sum();
+    return (place.size() + 1.5) * LEADING + 1 + lines * place.size() * LEADING;
   }
 
   /** One of a list. */
@@ -203,13 +244,20 @@ public final class PdfSheet implements AutoCloseable {
     double x = LEFT;
     double whole = 0;
     for (int i = 0; i < cells.size(); i++) {
-      String words = shortened(face, cells.get(i), size, widths.get(i) - 5);
-      at(face, x + 3, y - height / 2 - size * 0.34, size, words, Color.BLACK);
+      double fits = fitting(face, cells.get(i), size, widths.get(i) - 5);
+      String words = shortened(face, cells.get(i), fits, widths.get(i) - 5);
+      at(face, x + 3, y - height / 2 - fits * 0.34, fits, words, Color.BLACK);
       x += widths.get(i);
       whole += widths.get(i);
     }
     y -= height;
     rule(LEFT, y, LEFT + whole, y, 0.5);
+  }
+
+  /** The size in which a cell's words fit, down to the smallest that is read. */
+  private double fitting(PdfFace face, String words, double size, double width) {
+    double needed = text.width(face, printable(words), 1);
+    return needed * size <= width ? size : Math.max(Math.min(size, SMALLEST), width / needed);
   }
 
   /** A thin line. */

@@ -26,6 +26,7 @@ public final class PdfText {
   private final PDDocument document;
   private final Map<String, Loaded> loaded = new HashMap<>();
   private final Map<PdfFace, Map<Integer, Double>> advances = new EnumMap<>(PdfFace.class);
+  private final Map<PdfFace, Map<Integer, Optional<Loaded>>> writers = new EnumMap<>(PdfFace.class);
 
   public PdfText(PDDocument document) {
     this.document = document;
@@ -157,6 +158,12 @@ public final class PdfText {
   }
 
   private Optional<Loaded> by(PdfFace face, int character) {
+    return writers
+        .computeIfAbsent(face, any -> new HashMap<>())
+        .computeIfAbsent(character, any -> writer(face, character));
+  }
+
+  private Optional<Loaded> writer(PdfFace face, int character) {
     return face.files().stream().map(this::loaded).filter(font -> font.has(character)).findFirst();
   }
 

@@ -130,7 +130,7 @@ class PackDocumentTest {
       table.setStartPage(2);
       table.setEndPage(2);
       assertThat(table.getText(pdf))
-          .containsPattern("K301-VX2\\s+K-301, Compressor 1 drive end, X\\s+8\\b");
+          .containsPattern("K301-VX2\\s+K-301, Compressor 1, drive end, X\\s+8\\b");
     }
     String keep = System.getProperty("loopwright.keep", "");
     if (!keep.isEmpty()) {

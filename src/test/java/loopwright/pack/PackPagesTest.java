@@ -76,6 +76,24 @@ class PackPagesTest {
     }
   }
 
+  /**
+   * By hand, for readings of -2.1 V at 250 µm that fall by 7.874 mV/µm: at 1000 µm the line stands
+   * at -2.1 - 0.75 · 7.874 = -8.0055 V; the corridor is 25.4 µm · 7.874 mV/µm = 0.200 V to each
+   * side; a step of 250 µm at 190 and 210 mV/mil is 1.870 and 2.067 V (limits after API Std 670,
+   * common practice).
+   */
+  @Test
+  void expectedVoltagesAndTheirLimitsAreThoseOfTheLastCurve() {
+    world.issue("first");
+    world.bringBackDone("V-1");
+    world.issue("with the curve");
+    String csv = new String(world.file("2.csv"), StandardCharsets.UTF_8);
+    assertThat(csv.lines().filter(line -> line.contains("V-1,reading,1000 µm")).findFirst())
+        .hasValueSatisfying(line -> assertThat(line).contains(",V,-8.01,-8.21,-7.81,"));
+    assertThat(csv.lines().filter(line -> line.contains("V-1,reading,250 µm")).findFirst())
+        .hasValueSatisfying(line -> assertThat(line).contains(",V,-2.10,-2.30,-1.90,"));
+  }
+
   @Test
   void onlyAPlannerIssuesAndSomethingMustBeTaken() {
     assertThat(world.technician.post(world.outage + "/pack", "note", "x").status()).isEqualTo(403);
