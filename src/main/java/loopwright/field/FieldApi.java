@@ -72,7 +72,7 @@ final class FieldApi implements Pages {
 
   private void state(Context http) {
     Device device = bearer(http).device();
-    http.json(
+    PackState state =
         database.read(
             sql -> {
               Outage outage = packs.outages().one(sql, device.outage());
@@ -82,7 +82,8 @@ final class FieldApi implements Pages {
                       .orElseThrow(() -> new Refused(FieldProblem.NOT_ISSUED, outage.number()));
               return PackState.of(
                   outage, pack, device, store.entries(sql, outage.id()), clock.instant());
-            }));
+            });
+    http.json(state.identity().equals(http.queryParam("have")) ? state.lean() : state);
   }
 
   private void receive(Context http) {

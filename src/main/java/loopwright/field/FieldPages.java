@@ -211,7 +211,10 @@ public final class FieldPages implements Pages, OutagePart, Need.Source {
     TakeAlong.Taken taken =
         database.write(
             People.act(actor, "take pack along", "on the device '" + label + "'"),
-            tx -> devices.take(tx, outage.id(), actor, label, days));
+            tx -> {
+              devices.replace(tx, outage.id(), Long.parseLong(actor.id()), form.typed("replaces"));
+              return devices.take(tx, outage.id(), actor, label, days);
+            });
     http.json(Map.of("token", taken.token().text(), "pack", outage.number()));
   }
 

@@ -35,6 +35,10 @@ final class FieldShell implements Pages {
           "field/device.js",
           "field/drafts.js",
           "field/outbox.js",
+          "field/show.js",
+          "field/photos.js",
+          "field/form.js",
+          "field/sheet.js",
           "field/field.js",
           "field/icon-192.png");
 

@@ -53,19 +53,24 @@ record PackState(
   /**
    * One loop.
    *
-   * @param sheet as frozen
+   * @param sheet as frozen; null for a device that has it
    * @param hash of the sheet
-   * @param profile null when none is known
+   * @param profile null when none is known, and for a device that has it
    * @param back what came back of it last; null if nothing did
    */
   record LoopState(
       String tag,
-      JsonNode sheet,
+      @Nullable JsonNode sheet,
       String hash,
       @Nullable Limits profile,
       @Nullable Back back,
       String page,
-      String bypass) {}
+      String bypass) {
+    /** Without what never changes as long as the pack's identity is the same. */
+    LoopState lean() {
+      return new LoopState(tag, null, hash, null, back, page, bypass);
+    }
+  }
 
   record Back(String outcome, String who, String at, String told) {}
 
@@ -87,6 +92,29 @@ record PackState(
   record GridNumbers(String unit, double from, double to, double step) {}
 
   record EntryState(String uuid, String tag, String state, List<String> told, String at) {}
+
+  /** The same for a device that holds the sheets of this very revision. */
+  PackState lean() {
+    return new PackState(
+        register,
+        pack,
+        name,
+        site,
+        zone,
+        closed,
+        revision,
+        identity,
+        issued,
+        asOf,
+        takeAlong,
+        device,
+        cautions,
+        zeros,
+        asLeftWork,
+        bypassCells,
+        loops.stream().map(LoopState::lean).toList(),
+        entries);
+  }
 
   static PackState of(
       Outage outage,

@@ -40,6 +40,20 @@ final class TakeAlong {
     this.clock = clock;
   }
 
+  /**
+   * Ends what a device may do because the pack is taken along on it anew; nothing if it may do
+   * nothing for that outage as it is.
+   *
+   * @param token that it holds; may be empty
+   */
+  void replace(Tx tx, long outage, long person, String token) {
+    store
+        .withToken(tx.sql(), Token.sha256(token))
+        .filter(device -> device.outage() == outage && device.endedBy() == null)
+        .ifPresent(
+            device -> store.end(tx, device.id(), person, "taken along anew on the same device"));
+  }
+
   /** A fresh device with the token that is shown to it once. */
   record Taken(long device, Token token, Instant expiresAt) {}
 

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import loopwright.calibration.Calibrated;
 import loopwright.calibration.NewCalibration;
+import loopwright.calibration.Setup;
 import loopwright.calibration.Stage;
 import loopwright.curve.ToleranceProfile;
 import loopwright.db.Tx;
@@ -279,7 +280,7 @@ public final class FieldReturns {
   /** Results taken at the point that were entered after a moment, newest first. */
   public List<Calibrated> since(DSLContext sql, long point, Instant since) {
     return returns.records().calibrations().ofLoop(sql, point, Optional.empty(), NEWEST).stream()
-        .filter(kept -> Objects.equals(kept.point(), point))
+        .filter(kept -> Objects.equals(kept.point(), point) && kept.setup() == Setup.FITTED)
         .filter(kept -> kept.enteredAt().isAfter(since))
         .toList();
   }

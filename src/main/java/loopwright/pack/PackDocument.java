@@ -8,10 +8,12 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import loopwright.print.PdfFace;
 import loopwright.print.PdfSheet;
 import loopwright.print.PdfText;
+import loopwright.print.QrCode;
 import loopwright.time.SiteMoment;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
@@ -36,7 +38,7 @@ final class PackDocument {
   private final Identity identity;
   private final List<Revision.Loop> loops;
   private final PdfText text;
-  private final Function<Long, String> address;
+  private final Codes codes;
   private final List<PDPage> pages = new ArrayList<>();
 
   private PackDocument(
@@ -44,26 +46,29 @@ final class PackDocument {
       Revision revision,
       Identity identity,
       List<Revision.Loop> loops,
-      Function<Long, String> address) {
+      Codes codes) {
     this.document = document;
     this.revision = revision;
     this.identity = identity;
     this.loops = loops;
     this.text = new PdfText(document);
-    this.address = address;
+    this.codes = codes;
   }
 
   /**
-   * @param address of each point, for the code on its sheet
+   * What the codes on paper say.
+   *
+   * @param points for each loop's sheet
+   * @param takeAlong where the pack is taken along on a phone; empty where nobody knows the address
+   */
+  record Codes(Function<Long, String> points, Optional<String> takeAlong) {}
+
+  /**
    * @throws Refused {@link PackProblem#NO_LETTER} if a text can't be printed
    */
-  static byte[] of(
-      Revision revision,
-      Identity identity,
-      List<Revision.Loop> loops,
-      Function<Long, String> address) {
+  static byte[] of(Revision revision, Identity identity, List<Revision.Loop> loops, Codes codes) {
     try (PDDocument document = new PDDocument()) {
-      new PackDocument(document, revision, identity, loops, address).write();
+      new PackDocument(document, revision, identity, loops, codes).write();
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       document.save(bytes);
       return bytes.toByteArray();
@@ -88,7 +93,7 @@ final class PackDocument {
     for (Revision.Loop loop : loops) {
       starts.add(pages.size());
       new SheetDrawing(loop.sheet(), () -> new PdfSheet(document, fresh(), text))
-          .draw(address.apply(loop.point()));
+          .draw(codes.points().apply(loop.point()));
     }
     first(pages.get(0));
     for (int i = 0; i < contents; i++) {
@@ -109,9 +114,22 @@ final class PackDocument {
     return page;
   }
 
+  private void takeAlong(PdfSheet paper) throws IOException {
+    if (codes.takeAlong().isPresent()) {
+      QrCode.of(codes.takeAlong().get())
+          .draw(
+              paper.page(),
+              PdfSheet.LEFT + PdfSheet.WIDTH - SheetDrawing.CODE,
+              paper.y() - SheetDrawing.CODE + 6,
+              SheetDrawing.CODE);
+      paper.line(PdfFace.SANS, 8, "The code leads to this pack for a phone or tablet.");
+    }
+  }
+
   private void first(PDPage page) throws IOException {
     Revision.Head head = revision.head();
     try (PdfSheet paper = new PdfSheet(document, page, text)) {
+      takeAlong(paper);
       paper.title(title());
       paper.line(PdfFace.SANS_BOLD, 13, head.name());
       paper.gap(6);

@@ -184,7 +184,9 @@ public final class PackPages implements Pages, OutagePart {
             asked.revision(),
             asked.identity(),
             asked.loops(),
-            point -> base.said(LabelCode.ofPoint(point), under));
+            new PackDocument.Codes(
+                point -> base.said(LabelCode.ofPoint(point), under),
+                base.known(under).map(known -> known + asked.outage().href() + "/take-along")));
     file(http, "application/pdf", "inline", asked.fileName() + ".pdf", bytes);
   }
 

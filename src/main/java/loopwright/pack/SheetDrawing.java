@@ -16,7 +16,7 @@ import loopwright.units.Length;
 
 /** One loop's page: chain, targets, limits, steps, and room for what is found and left. */
 final class SheetDrawing {
-  private static final double CODE = 68;
+  static final double CODE = 68;
   private static final PdfSheet.Place BESIDE_CODE =
       new PdfSheet.Place(PdfSheet.LEFT, PdfSheet.WIDTH - CODE - 10, 7.5);
   private static final List<Double> READING_WIDTHS =

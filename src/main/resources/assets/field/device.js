@@ -89,5 +89,24 @@
     key: key(state), token, state, fetchedAt: Date.now(), trouble: null,
   }));
 
-  root.LoopDevice = { get, all, put, remove, change, uuid, key, ask, keepPack };
+  // sheets that the device has already are not sent again; null where one is missing after all
+  const whole = (state, before) => {
+    const known = new Map(before ? before.state.loops.map(loop => [loop.tag + loop.hash, loop]) : []);
+    const loops = state.loops.map(loop => {
+      const held = loop.sheet ? loop : known.get(loop.tag + loop.hash);
+      return held ? { ...loop, sheet: held.sheet, profile: held.profile } : null;
+    });
+    return loops.includes(null) ? null : { ...state, loops };
+  };
+
+  /** The pack as the server tells it now; answers as ask does. */
+  const pack = async (token, before) => {
+    const have = before ? '?have=' + encodeURIComponent(before.state.identity) : '';
+    const answer = await ask(token, '/api/field/pack' + have);
+    if (!answer || answer.status !== 200) return answer;
+    const state = whole(answer.body, before);
+    return state ? { status: 200, body: state } : pack(token, null);
+  };
+
+  root.LoopDevice = { get, all, put, remove, change, uuid, key, ask, keepPack, pack };
 })(globalThis);

@@ -10,7 +10,12 @@
   const page = device.uuid();
   const pending = new Map();
   let running = null;
-  let told = () => {};
+
+  /** Says how it stands, at the foot of the page that is shown. */
+  const say = sentence => {
+    const place = document.getElementById('kept');
+    if (place) place.textContent = sentence;
+  };
 
   const noteName = key => PREFIX + page + '|' + key;
 
@@ -38,12 +43,12 @@
         now.updatedAt = Date.now();
         return now;
       }).catch(failed => {
-        told('NOT kept: ' + (failed && failed.message) + ' Write it on paper too.');
+        say('NOT kept: ' + (failed && failed.message) + ' Write it on paper too.');
         throw failed;
       });
       if (!pending.has(key)) root.localStorage.removeItem(noteName(key));
     }
-    told('Kept on this device.');
+    say('Kept on this device.');
   };
 
   const run = () => {
@@ -58,7 +63,7 @@
     ['cells', 'ticks', 'set'].forEach(part => Object.assign(change.patch[part], patch[part]));
     pending.set(base.key, change);
     note(base.key, change);
-    told('Keeping …');
+    say('Keeping …');
     run();
   };
 
@@ -76,5 +81,5 @@
     }
   };
 
-  root.LoopDrafts = { write, settled, recover, tell: listener => { told = listener; } };
+  root.LoopDrafts = { write, settled, recover, say };
 })(globalThis);

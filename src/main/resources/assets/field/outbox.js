@@ -18,6 +18,7 @@
       uuid,
       pack: pack.key,
       tag: draft.tag,
+      loop: draft.loop,
       createdAt: Date.now(),
       state: QUEUED,
       told: [],
@@ -90,7 +91,7 @@
 
   // decisions that somebody took about entries that waited come back with the pack
   const refresh = async pack => {
-    const answer = await device.ask(pack.token, '/api/field/pack');
+    const answer = await device.pack(pack.token, pack);
     if (answer === null) return false;
     if (answer.status === 401) await trouble(pack.key, answer.body.message);
     if (answer.status !== 200) return true;

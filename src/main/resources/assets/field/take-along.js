@@ -27,15 +27,24 @@
     }));
   };
 
+  // a device that holds this pack already gives up its old token
+  const held = async () => {
+    const number = form.dataset.takeAlong;
+    const packs = await LoopDevice.all('packs');
+    return (packs.find(pack => pack.state.pack === number) || {}).token || '';
+  };
+
   const take = async () => {
+    const fields = new URLSearchParams(new FormData(form));
+    fields.set('replaces', await held());
     const answer = await fetch(form.action, {
       method: 'POST',
       headers: { 'X-Csrf-Token': form.elements.csrf.value },
-      body: new URLSearchParams(new FormData(form)),
+      body: fields,
     });
     const taken = await answer.json();
     if (!answer.ok) throw new Error(taken.message);
-    const pack = await LoopDevice.ask(taken.token, '/api/field/pack');
+    const pack = await LoopDevice.pack(taken.token, null);
     if (!pack || pack.status !== 200) throw new Error((pack && pack.body.message) || 'The pack could not be fetched.');
     await LoopDevice.keepPack(taken.token, pack.body);
     if (navigator.storage && navigator.storage.persist) await navigator.storage.persist().catch(() => false);

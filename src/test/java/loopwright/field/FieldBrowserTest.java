@@ -1,24 +1,33 @@
 package loopwright.field;
 
+import static loopwright.db.gen.Tables.ATTACHMENT;
 import static loopwright.db.gen.Tables.CALIBRATION;
 import static loopwright.db.gen.Tables.FIELD_ENTRY;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Locale;
 import java.util.Map;
+import javax.imageio.ImageIO;
 import loopwright.people.People;
 import loopwright.testing.Browser;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.RegisterExtension;
+import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
 
 /** A technician with a phone: no network, no server, no session, and nothing is lost. */
 class FieldBrowserTest {
-  @RegisterExtension static final Browser browser = new Browser();
+  @RegisterExtension
+  static final Browser browser = new Browser("--host-resolver-rules=MAP plant.test 127.0.0.1");
+
+  @TempDir static Path folder;
 
   private FieldWorld world;
 
@@ -115,6 +124,12 @@ class FieldBrowserTest {
     until("[data-entry]");
   }
 
+  private static String picture() throws IOException {
+    Path file = folder.resolve("tip.png");
+    ImageIO.write(new BufferedImage(40, 30, BufferedImage.TYPE_INT_RGB), "png", file.toFile());
+    return file.toAbsolutePath().toString();
+  }
+
   private static void reload() {
     browser.driver().navigate().refresh();
     until("#main[data-ready]");
@@ -126,7 +141,8 @@ class FieldBrowserTest {
   }
 
   @Test
-  void aCurveEnteredWithoutNetworkArrivesOnceAfterTheServerWasGoneAndTheSessionOver() {
+  void aCurveEnteredWithoutNetworkArrivesOnceAfterTheServerWasGoneAndTheSessionOver()
+      throws IOException {
     takeAlong();
     look("loops");
     network(false);
@@ -147,6 +163,8 @@ class FieldBrowserTest {
     assertThat(value("reading|1250 µm|as found")).isEqualTo("-9.974");
     assertThat(value("done by||as found")).isEqualTo("Demo Technician");
     type("measured at||as found", "2026-02-28 14:30");
+    browser.find("#photo").sendKeys(picture());
+    until("[data-photo='queued']");
     intoTheOutbox();
     reload();
     assertThat(text("[data-entry]")).contains("in the outbox");
@@ -156,11 +174,13 @@ class FieldBrowserTest {
     reload();
     says("[data-receipt]", "Receipt FE-1");
     assertThat(text("[data-entry]")).contains("recorded", "C-");
+    until("[data-photo='sent']");
     look("receipt");
     reload();
     says("#standing", "Outbox empty");
     assertThat(world.rows(CALIBRATION)).isEqualTo(1);
     assertThat(world.rows(FIELD_ENTRY)).isEqualTo(1);
+    assertThat(world.rows(ATTACHMENT)).isEqualTo(1);
     browser.driver().get(world.address().resolve("/outages").toString());
     assertThat(browser.driver().getCurrentUrl()).as("the session is over").contains("/sign-in");
   }
@@ -193,5 +213,9 @@ class FieldBrowserTest {
     look("conflict");
     assertThat(world.rows(CALIBRATION)).isEqualTo(1);
     assertThat(world.look().select(".verdict:contains(waits)")).hasSize(1);
+    String plain = world.address().toString().replaceFirst("//[^:/]+", "//plant.test");
+    browser.driver().get(plain + "field/");
+    says("#main", "plain http");
+    assertThat(text("#main")).contains("--keystore");
   }
 }

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import loopwright.units.Unit;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -105,7 +106,12 @@ class PackDocumentTest {
             "0123456789abcdef");
     Identity identity = new Identity("89abcdef", 12, 3, "01234567");
     return PackDocument.of(
-        revision, identity, all, point -> "https://register.example/c/2C0D1X" + point);
+        revision,
+        identity,
+        all,
+        new PackDocument.Codes(
+            point -> "https://register.example/c/2C0D1X" + point,
+            Optional.of("https://register.example/outages/O-12/take-along")));
   }
 
   @Test
