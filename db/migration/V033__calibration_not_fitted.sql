@@ -1,5 +1,6 @@
 ALTER TABLE calibration ADD COLUMN setup VARCHAR(10);
-ALTER TABLE calibration ADD CONSTRAINT calibration_setup CHECK ((setup IS NULL AND point_id IS NOT NULL) OR (setup = 'bench' AND point_id IS NULL) OR (setup = 'stood in' AND point_id IS NOT NULL));
+ALTER TABLE calibration ADD CONSTRAINT calibration_setup CHECK (setup IN ('bench', 'stood in'));
+ALTER TABLE calibration ADD CONSTRAINT calibration_setup_point CHECK ((COALESCE(setup, 'fitted') = 'bench') = (point_id IS NULL));
 COMMENT ON COLUMN calibration.setup IS 'Absent where the combination is what was fitted at the point. bench: parts taken together at no point. stood in: at the point, but with another part in the place of a fitted one; it never counts as the as-left of what is fitted there.';
 
 ALTER TABLE calibration_draft ALTER COLUMN point_id DROP NOT NULL;

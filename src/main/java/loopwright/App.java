@@ -6,6 +6,7 @@ import loopwright.db.Database;
 import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.demo.DemoEquipment;
+import loopwright.demo.DemoKit;
 import loopwright.demo.DemoPlant;
 import loopwright.demo.DemoSheets;
 import loopwright.exchange.Proposal;
@@ -96,6 +97,8 @@ public final class App implements AutoCloseable {
       DemoPlant.load(of.database, of.importing, of.plant, of.clock);
       DemoEquipment.register(of.database, of.standards, of.clock);
       DemoSheets.enter(of.database, of.plant, of.families, of.sheets, of.alloys);
+      DemoKit.keep(
+          of.database, of.register, of.profiles, of.calibrations, of.kits, of.clock);
     }
   }
 

@@ -17,6 +17,7 @@ import loopwright.exposure.Effects;
 import loopwright.exposure.Meanwhile;
 import loopwright.field.FieldPages;
 import loopwright.fieldcheck.GapReadings;
+import loopwright.kit.Kits;
 import loopwright.label.LabelBase;
 import loopwright.loop.Configuration;
 import loopwright.loop.Judging;
@@ -44,6 +45,7 @@ import loopwright.register.FamilyBook;
 import loopwright.register.Register;
 import loopwright.remedy.Remedies;
 import loopwright.spare.AllocationPages;
+import loopwright.spare.KitSparePages;
 import loopwright.spare.SparePages;
 import loopwright.spare.Spares;
 import loopwright.spare.WishPages;
@@ -79,6 +81,7 @@ final class PlannersPages implements Pages, Need.Source {
       Effects effects,
       People people,
       Register register,
+      Kits kits,
       FamilyBook families,
       Standings standings,
       Remedies remedies,
@@ -135,6 +138,7 @@ final class PlannersPages implements Pages, Need.Source {
             fieldPages,
             sparePages,
             new WishPages(database, page, spares, sparePages),
+            new KitSparePages(database, page, spares, with.kits(), sparePages),
             new AllocationPages(database, page, spares, dealingFacts(with)),
             returnPages,
             bypassPages,

@@ -30,6 +30,7 @@ import loopwright.fieldcheck.CheckPages;
 import loopwright.gapround.RoundPages;
 import loopwright.importing.ImportPages;
 import loopwright.journal.JournalPages;
+import loopwright.kit.KitPages;
 import loopwright.label.LabelBase;
 import loopwright.label.LabelOfPart;
 import loopwright.label.LabelPages;
@@ -192,6 +193,7 @@ final class SitePages {
                 worked,
                 of.people,
                 of.register,
+                of.kits,
                 of.families,
                 of.standings,
                 of.remedies,
@@ -224,6 +226,16 @@ final class SitePages {
             new Attachments(),
             new FileOwners(of).finders(),
             sql -> of.plant.clocks(sql, List.of()).otherwise());
+    KitPages kitPages =
+        new KitPages(
+            of.database,
+            page,
+            of.plant,
+            of.register,
+            proposed,
+            of.calibrations,
+            of.kits,
+            of::clockShown);
     CheckPages checkPages =
         new CheckPages(of.database, page, of.plant, of.gapReadings, of.fieldChecks, of.clock);
     CircuitPages circuitPages =
@@ -293,7 +305,14 @@ final class SitePages {
         signingPages,
         certificatePages,
         new ReachPages(
-            of.database, page, of.standards, of.calibrations, evidence, of::clockShown, of.clock),
+            of.database,
+            page,
+            of.standards,
+            of.calibrations,
+            evidence,
+            of.impacts,
+            of::clockShown,
+            of.clock),
         new AuthorisationPages(
             of.database, page, of.signing, of.standards, of.people, of::clockShown, of.clock),
         lawPages,
@@ -308,6 +327,7 @@ final class SitePages {
             of.database, page, of.families, of.familyVersions, of.profiles, of.alloys),
         new SheetPages(of.database, page, of.families, of.sheets),
         new AlloyPages(of.database, page, of.alloys),
+        kitPages,
         planners,
         new RegisterPages(
             of.database,
@@ -321,6 +341,7 @@ final class SitePages {
                 new SheetOfPart(of.register, of.sheets),
                 new BarrierOfPart(of.circuits),
                 new LabelOfPart(),
+                kitPages,
                 new CalibrationsOfPart(of.calibrations, of.plant)),
             List.of(
                 new SheetsOfFamily(of.sheets),

@@ -28,6 +28,7 @@ import loopwright.gapround.GapRounds;
 import loopwright.gapround.Suspicions;
 import loopwright.importing.Features;
 import loopwright.importing.Importing;
+import loopwright.kit.Kits;
 import loopwright.lengthlaw.LengthLaws;
 import loopwright.loop.Configuration;
 import loopwright.loop.Judging;
@@ -84,6 +85,7 @@ final class Workings {
   final Configuration configuration;
   final ImpactReviews impacts = new ImpactReviews();
   final Calibrations calibrations;
+  final Kits kits;
   final Standards standards = new Standards();
   final Signing signing;
   final Importing importing;
@@ -109,11 +111,13 @@ final class Workings {
                 alloys::asJudged,
                 new LatestAsLefts(judgedBy),
                 concessions,
-                Spares.promises()),
+                Spares.promises(),
+                Kits.keptTogether(register)),
             StandardRules.book());
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);
     this.calibrations = new Calibrations(configuration, standings, impacts, clock);
+    this.kits = new Kits(register, standings);
     this.signing = new Signing(calibrations, standards);
     Features taken =
         new Features(families, profiles, register, plant, channels, configuration, calibrations);

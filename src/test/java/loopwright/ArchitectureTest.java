@@ -50,6 +50,7 @@ class ArchitectureTest {
     "loopwright.cause..",
     "loopwright.symptom..",
     "loopwright.stock..",
+    "loopwright.kit..",
     "loopwright.protection..",
     "loopwright.exposure..",
     "loopwright.whatif..",

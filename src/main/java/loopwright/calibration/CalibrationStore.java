@@ -56,13 +56,20 @@ final class CalibrationStore {
 
   /** The combination with exactly these parts; made when it is new. */
   long combination(Tx tx, String fingerprint, List<Placed> chain) {
-    Optional<Long> known =
-        tx.sql()
-            .select(COMBINATION.ID)
-            .from(COMBINATION)
-            .where(COMBINATION.FINGERPRINT.eq(fingerprint))
-            .fetchOptional(COMBINATION.ID);
+    Optional<Long> known = known(tx.sql(), fingerprint);
     return known.orElseGet(() -> newCombination(tx, fingerprint, chain));
+  }
+
+  /** The number of that combination, if anything was ever measured of it. */
+  Optional<Long> known(DSLContext sql, String fingerprint) {
+    return sql.select(COMBINATION.ID)
+        .from(COMBINATION)
+        .where(COMBINATION.FINGERPRINT.eq(fingerprint))
+        .fetchOptional(COMBINATION.ID);
+  }
+
+  static Condition ofCombination(long combination) {
+    return CALIBRATION.COMBINATION_ID.eq(combination);
   }
 
   private static long newCombination(Tx tx, String fingerprint, List<Placed> chain) {

@@ -270,7 +270,10 @@ public final class Calibrations {
 
   /** Calibrations of exactly these parts, wherever they were, newest first. */
   public List<Calibrated> ofSet(DSLContext sql, PartSet set, int most) {
-    return store.latest(sql, CalibrationStore.ofFingerprint(set.fingerprint()), most);
+    return store
+        .known(sql, set.fingerprint())
+        .map(combination -> store.latest(sql, CalibrationStore.ofCombination(combination), most))
+        .orElse(List.of());
   }
 
   /** Calibrations taken at the point within a range of moments, newest first. */
@@ -392,7 +395,12 @@ public final class Calibrations {
     return store.latest(sql, MadeWithStore.madeWith(standard), most);
   }
 
-  /** The same of those taken in that time. */
+  /** Calibrations made on exactly that certificate of a standard, newest first. */
+  public List<Calibrated> madeOn(DSLContext sql, long certificate, int most) {
+    return store.latest(sql, MadeWithStore.madeOn(certificate), most);
+  }
+
+  /** Those made with a standard that were taken in that time. */
   public List<Calibrated> madeWith(
       DSLContext sql, long standard, Instant from, Instant until, int most) {
     return store.latest(

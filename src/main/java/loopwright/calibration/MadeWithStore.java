@@ -34,6 +34,14 @@ final class MadeWithStore {
         .fetch(CALIBRATION_STANDARD.CERTIFICATE_ID);
   }
 
+  /** Calibrations made on one certificate. */
+  static Condition madeOn(long certificate) {
+    return CALIBRATION.ID.in(
+        DSL.select(CALIBRATION_STANDARD.CALIBRATION_ID)
+            .from(CALIBRATION_STANDARD)
+            .where(CALIBRATION_STANDARD.CERTIFICATE_ID.eq(certificate)));
+  }
+
   /** Calibrations made with a standard, under whichever certificate. */
   static Condition madeWith(long standard) {
     return CALIBRATION.ID.in(

@@ -40,6 +40,10 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
   private static final int PAGE = 50;
   private static final int MOST_NEEDS = 500;
   private static final int LONGEST = 2000;
+  private static final String OF_A_STANDARD =
+      "%s was found wrong. From this record of %s until one made with sound equipment, set points may"
+          + " have acted elsewhere than it says. Levels below are worked out from the curve as it was"
+          + " read, the error still in it.";
 
   private final Database database;
   private final Page page;
@@ -88,6 +92,7 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
       Row row,
       String recordHref,
       String since,
+      List<String> told,
       Effects.@Nullable Shown effect,
       @Nullable Signed signed) {}
 
@@ -172,7 +177,10 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
     return new Shown(
         row(sql, review),
         "/calibrations/" + review.calibration(),
-        new Meanwhile(effects).since(sql, record, zone),
+        review.standard() == null
+            ? new Meanwhile(effects).since(sql, record, zone)
+            : OF_A_STANDARD.formatted(review.standard(), SiteMoment.day(record.measuredAt(), zone)),
+        review.told(),
         effects.ofRecord(sql, record, units).orElse(null),
         review
             .signOff()
@@ -203,7 +211,8 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
           tx -> {
             ImpactReview review = review(tx.sql(), http);
             Shown seen = shown(tx.sql(), review, units);
-            List<String> told = Meanwhile.told(seen.since(), seen.effect());
+            List<String> told = new ArrayList<>(seen.told());
+            told.addAll(Meanwhile.told(seen.since(), seen.effect()));
             reviews.sign(tx, review.id(), Long.parseLong(actor.id()), outcome, words, told);
             return review;
           });
@@ -224,22 +233,22 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
     return reviews.ofCalibration(sql, record.id()).map(review -> row(sql, review));
   }
 
-  /** One each; those that files brought in come as one a train, for they may be old stories. */
+  /** One each; those that files brought in, and those of one standard, come as one a train. */
   @Override
   public List<Need> needs(DSLContext sql, Instant now) {
-    Map<Long, List<ImpactReview>> imported = new LinkedHashMap<>();
+    Map<String, List<ImpactReview>> many = new LinkedHashMap<>();
     List<Need> needs = new ArrayList<>();
     for (ImpactReview review : reviews.before(sql, Long.MAX_VALUE, true, MOST_NEEDS)) {
       PointPlace place = place(sql, review.point());
-      if (review.imported()) {
-        imported
-            .computeIfAbsent(place.train().id().number(), train -> new ArrayList<>())
+      if (review.imported() || review.standard() != null) {
+        many.computeIfAbsent(
+                place.train().id().number() + " " + review.standard(), key -> new ArrayList<>())
             .add(review);
       } else {
         needs.add(need(review, place));
       }
     }
-    imported.values().forEach(some -> needs.add(group(sql, some)));
+    many.values().forEach(some -> needs.add(group(sql, some)));
     return needs;
   }
 
@@ -251,11 +260,17 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
         review.number(),
         review.tag() + ", " + place.train().code() + ", " + place.site().name(),
         place.train().id().number(),
-        "%s was found out of tolerance (%s): what did it do to protection?"
-            .formatted(review.tag(), review.calibration()),
+        why(review, "%s was found out of tolerance (%s): what did it do to protection?"),
         review.openedAt(),
         "engineer",
         "Look at where set points acted, then sign the review off.");
+  }
+
+  private static String why(ImpactReview review, String outOfTolerance) {
+    return review.standard() == null
+        ? outOfTolerance.formatted(review.tag(), review.calibration())
+        : "%s was found wrong: without its error the verdict of %s (%s) is another one. What did it do to protection?"
+            .formatted(review.standard(), review.tag(), review.calibration());
   }
 
   private Need group(DSLContext sql, List<ImpactReview> some) {
@@ -271,8 +286,9 @@ public final class ImpactPages implements Pages, RecordPanel, Need.Source {
         some.size() + " impact reviews",
         place.train().code() + ", " + place.site().name(),
         place.train().id().number(),
-        "Records brought in were out of tolerance, for instance %s (%s): what did they do to protection?"
-            .formatted(oldest.tag(), oldest.calibration()),
+        why(
+            oldest,
+            "Records brought in were out of tolerance, for instance %s (%s): what did they do to protection?"),
         oldest.openedAt(),
         "engineer",
         "Look at where set points acted, then sign each review off.");

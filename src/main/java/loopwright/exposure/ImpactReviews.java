@@ -2,14 +2,16 @@ package loopwright.exposure;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import loopwright.calibration.FoundOut;
 import loopwright.db.Tx;
 import loopwright.problem.Refused;
 import org.jooq.DSLContext;
 
 /**
- * Opens an impact review for every as-found out of tolerance, in the same change, and closes one by
- * the word of a named person; nothing else closes it, not even a good curve afterwards.
+ * Opens an impact review for every as-found out of tolerance, in the same change, and at an
+ * engineer's word for every record that a standard's error turns; closes one by the word of a named
+ * person; nothing else closes it, not even a good curve afterwards.
  */
 public final class ImpactReviews implements FoundOut {
   private final ImpactStore store = new ImpactStore();
@@ -17,6 +19,21 @@ public final class ImpactReviews implements FoundOut {
   @Override
   public void outOfTolerance(Tx tx, long calibration, long point) {
     store.open(tx, calibration, point);
+  }
+
+  /**
+   * Opens a review for every record that the error of a standard turns; one that it opened before
+   * stays as it is.
+   *
+   * @return how many are new
+   */
+  public int open(Tx tx, long standard, List<SecondThought> thoughts) {
+    store.hold(tx, standard);
+    Set<Long> before = store.opened(tx.sql(), standard);
+    List<SecondThought> fresh =
+        thoughts.stream().filter(each -> !before.contains(each.calibration())).toList();
+    fresh.forEach(each -> store.open(tx, standard, each));
+    return fresh.size();
   }
 
   /**

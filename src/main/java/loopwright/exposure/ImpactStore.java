@@ -6,9 +6,11 @@ import static loopwright.db.gen.Tables.IMPACT_REVIEW;
 import static loopwright.db.gen.Tables.IMPACT_SIGNOFF;
 import static loopwright.db.gen.Tables.PERSON;
 import static loopwright.db.gen.Tables.POINT;
+import static loopwright.db.gen.Tables.REFERENCE_STANDARD;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.ImpactReviewRecord;
 import loopwright.db.gen.tables.records.ImpactSignoffRecord;
@@ -16,6 +18,7 @@ import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
 import org.jooq.impl.DSL;
+import org.jspecify.annotations.Nullable;
 
 /** Impact reviews and their sign-offs. Insert-only. */
 final class ImpactStore {
@@ -25,6 +28,33 @@ final class ImpactStore {
     row.setCalibrationId(calibration);
     row.setPointId(point);
     return tx.insert(row).getId();
+  }
+
+  void open(Tx tx, long standard, SecondThought thought) {
+    ImpactReviewRecord row = tx.row(IMPACT_REVIEW);
+    row.setCalibrationId(thought.calibration());
+    row.setPointId(thought.point());
+    row.setStandardId(standard);
+    row.setTold(String.join("\n", thought.told()));
+    tx.insert(row);
+  }
+
+  /** The calibrations for which the error of that standard opened a review. */
+  Set<Long> opened(DSLContext sql, long standard) {
+    return sql.select(IMPACT_REVIEW.CALIBRATION_ID)
+        .from(IMPACT_REVIEW)
+        .where(IMPACT_REVIEW.STANDARD_ID.eq(standard))
+        .fetchSet(IMPACT_REVIEW.CALIBRATION_ID);
+  }
+
+  /** Until this transaction ends, nobody else opens reviews for that standard. */
+  void hold(Tx tx, long standard) {
+    tx.sql()
+        .select(REFERENCE_STANDARD.ID)
+        .from(REFERENCE_STANDARD)
+        .where(REFERENCE_STANDARD.ID.eq(standard))
+        .forUpdate()
+        .fetch();
   }
 
   void sign(
@@ -68,6 +98,8 @@ final class ImpactStore {
             CALIBRATION.MEASURED_AT,
             CALIBRATION.ORIGIN,
             POINT.TAG,
+            REFERENCE_STANDARD.CODE,
+            IMPACT_REVIEW.TOLD,
             CHANGE.MADE_AT,
             PERSON.FULL_NAME,
             IMPACT_SIGNOFF.OUTCOME,
@@ -81,6 +113,8 @@ final class ImpactStore {
         .on(POINT.ID.eq(IMPACT_REVIEW.POINT_ID))
         .join(CHANGE)
         .on(CHANGE.ID.eq(IMPACT_REVIEW.CHANGE_ID))
+        .leftJoin(REFERENCE_STANDARD)
+        .on(REFERENCE_STANDARD.ID.eq(IMPACT_REVIEW.STANDARD_ID))
         .leftJoin(IMPACT_SIGNOFF)
         .on(IMPACT_SIGNOFF.IMPACT_REVIEW_ID.eq(IMPACT_REVIEW.ID))
         .leftJoin(PERSON)
@@ -100,6 +134,8 @@ final class ImpactStore {
         row.get(CALIBRATION.MEASURED_AT).toInstant(),
         row.get(CALIBRATION.ORIGIN).equals("imported"),
         row.get(CHANGE.MADE_AT).toInstant(),
+        row.get(REFERENCE_STANDARD.CODE),
+        lines(row.get(IMPACT_REVIEW.TOLD)),
         row.get(IMPACT_SIGNOFF.OUTCOME) == null ? Optional.empty() : Optional.of(signOff(row)));
   }
 
@@ -109,6 +145,10 @@ final class ImpactStore {
         row.get(IMPACT_SIGNOFF.SIGNED_AT).toInstant(),
         ImpactOutcome.ofWord(row.get(IMPACT_SIGNOFF.OUTCOME)),
         row.get(IMPACT_SIGNOFF.WORDS),
-        row.get(IMPACT_SIGNOFF.TOLD).lines().filter(line -> !line.isBlank()).toList());
+        lines(row.get(IMPACT_SIGNOFF.TOLD)));
+  }
+
+  private static List<String> lines(@Nullable String text) {
+    return text == null ? List.of() : text.lines().filter(line -> !line.isBlank()).toList();
   }
 }

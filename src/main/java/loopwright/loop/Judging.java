@@ -37,6 +37,7 @@ public final class Judging {
   private final CircuitFacts circuits;
   private final AlloyFacts alloys;
   private final AsLeftFacts asLeft;
+  private final KeptTogether kits;
   private final Allowances allowances;
   private final Promises promises;
   private final RuleBook rules;
@@ -47,6 +48,7 @@ public final class Judging {
     this.circuits = sources.circuits();
     this.alloys = sources.alloys();
     this.asLeft = sources.asLeft();
+    this.kits = sources.kits();
     this.allowances = sources.allowances();
     this.promises = sources.promises();
     this.rules = rules;
@@ -60,9 +62,10 @@ public final class Judging {
       AlloyFacts alloys,
       AsLeftFacts asLeft,
       Allowances allowances,
-      Promises promises) {
+      Promises promises,
+      KeptTogether kits) {
 
-    /** Where nobody keeps reservations. */
+    /** Where nobody keeps reservations or kits. */
     public Sources(
         PartFacts parts,
         PlaceFacts places,
@@ -70,7 +73,7 @@ public final class Judging {
         AlloyFacts alloys,
         AsLeftFacts asLeft,
         Allowances allowances) {
-      this(parts, places, circuits, alloys, asLeft, allowances, Promises.NONE);
+      this(parts, places, circuits, alloys, asLeft, allowances, Promises.NONE, KeptTogether.NONE);
     }
   }
 
@@ -194,13 +197,17 @@ public final class Judging {
     Map<Long, List<String>> disputed = disputed(sql, points(chains.keySet()), then);
     Map<Long, Promises.Promise> promised =
         viewpoint.equals(Viewpoint.LATEST) ? promises.of(sql, views.keySet()) : Map.of();
+    Map<Long, KeptTogether.Kit> together =
+        viewpoint.equals(Viewpoint.LATEST) ? kits.of(sql, views.keySet()) : Map.of();
     List<Judged> judged = new ArrayList<>();
     chains.forEach(
         (subject, chain) -> {
           List<AsLeftFacts.AsLeft> last = latest.get(subject.point());
           CircuitFacts.Circuit circuit =
               behind.getOrDefault(subject.point(), CircuitFacts.Circuit.NOT_SAID);
-          Map<Long, PartView> seen = Promises.seenFrom(subject.point(), views, promised);
+          Map<Long, PartView> seen =
+              KeptTogether.seenFrom(
+                  chain, Promises.seenFrom(subject.point(), views, promised), together);
           PlaceView place = around.getOrDefault(subject.point(), PlaceView.NOT_SAID);
           LoopView.Builder view =
               LoopView.at(subject.tag())

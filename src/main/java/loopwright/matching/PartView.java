@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param tipMillimetres tip diameter; for a driver the tip that it is made for
  * @param sheet what the maker's data sheet of its model says
  * @param promisedTo what the part is reserved for, when that is not this loop
+ * @param keptWith the kit that it belongs to, when the rest of that is not in this loop
  * @param elsewhere other places that claim the same part; a source may stop at four
  */
 public record PartView(
@@ -29,6 +30,7 @@ public record PartView(
     PartSheet sheet,
     PartState state,
     @Nullable String promisedTo,
+    @Nullable String keptWith,
     List<Elsewhere> elsewhere) {
 
   public PartView {
@@ -56,6 +58,7 @@ public record PartView(
         sheet,
         state,
         promisedTo,
+        keptWith,
         elsewhere);
   }
 
@@ -71,6 +74,7 @@ public record PartView(
         sheet,
         state,
         promisedTo,
+        keptWith,
         others);
   }
 
@@ -87,6 +91,24 @@ public record PartView(
         sheet,
         state,
         to,
+        keptWith,
+        elsewhere);
+  }
+
+  /** The same as part of a kit whose other parts are not here. */
+  public PartView keptWith(String kit) {
+    return new PartView(
+        kind,
+        name,
+        family,
+        length,
+        measuredLength,
+        tipMillimetres,
+        scaleFactor,
+        sheet,
+        state,
+        promisedTo,
+        kit,
         elsewhere);
   }
 
@@ -170,6 +192,7 @@ public record PartView(
           sheet,
           state,
           promisedTo,
+          null,
           elsewhere);
     }
   }

@@ -2,33 +2,35 @@ package loopwright.reach;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
-import java.math.BigDecimal;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import loopwright.calibration.Calibrated;
 import loopwright.calibration.Calibrations;
 import loopwright.calibration.Evidence;
+import loopwright.calibration.Setup;
 import loopwright.curve.CurveResult;
 import loopwright.db.Database;
+import loopwright.db.Tx;
+import loopwright.exposure.ImpactReviews;
+import loopwright.exposure.SecondThought;
+import loopwright.people.People;
 import loopwright.problem.Refused;
 import loopwright.standard.Certificate;
-import loopwright.standard.CertifiedRange;
 import loopwright.standard.Standard;
-import loopwright.standard.StandardKind;
 import loopwright.standard.Standards;
 import loopwright.time.SiteMoment;
-import loopwright.units.Numbers;
 import loopwright.units.Unit;
+import loopwright.web.Actor;
 import loopwright.web.Form;
 import loopwright.web.Page;
 import loopwright.web.Pages;
@@ -36,19 +38,20 @@ import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import loopwright.web.UnitsShown;
-import org.jooq.DSLContext;
 
-/** How far a standard's error reaches: what it touched, worked out again. Nothing is stored. */
+/**
+ * How far a standard's error reaches: what it touched, worked out again. Nothing is stored but the
+ * impact reviews that an engineer opens for what it turned.
+ */
 public final class ReachPages implements Pages {
   static final int MOST = 2000;
-  private static final int ROWS = 3;
-  private static final List<String> CELLS = List.of("low", "high", "offset", "percent");
 
   private final Database database;
   private final Page page;
   private final Standards standards;
   private final Calibrations calibrations;
-  private final Evidence.Book book;
+  private final Reached reached;
+  private final ImpactReviews reviews;
   private final Supplier<ZoneId> zone;
   private final InstantSource clock;
 
@@ -61,13 +64,15 @@ public final class ReachPages implements Pages {
       Standards standards,
       Calibrations calibrations,
       Evidence.Book book,
+      ImpactReviews reviews,
       Supplier<ZoneId> zone,
       InstantSource clock) {
     this.database = database;
     this.page = page;
     this.standards = standards;
     this.calibrations = calibrations;
-    this.book = book;
+    this.reached = new Reached(standards, calibrations, book, MOST);
+    this.reviews = reviews;
     this.zone = zone;
     this.clock = clock;
   }
@@ -75,10 +80,8 @@ public final class ReachPages implements Pages {
   @Override
   public void mount(Routes routes) {
     routes.get("/standards/{code}/reach", Permission.READ, this::show);
+    routes.post("/standards/{code}/reach", Permission.DECIDE, this::review);
   }
-
-  /** A row of the form. */
-  record Row(int number, List<String> cells) {}
 
   /** One that it touched, in words. */
   record Line(
@@ -92,10 +95,8 @@ public final class ReachPages implements Pages {
       boolean flips,
       String why,
       String asf,
-      String dsl) {}
-
-  /** What the form asks for. */
-  private record Asked(StandardError error, LocalDate from, LocalDate until) {}
+      String dsl,
+      String paths) {}
 
   private void show(Context http) {
     Standard standard =
@@ -109,19 +110,22 @@ public final class ReachPages implements Pages {
       standard.kind().units().stream().findFirst().ifPresent(u -> form.put("unit", u.symbol()));
     }
     Map<String, Object> model = new HashMap<>();
-    Optional<Asked> read = asked ? asked(standard, form) : Optional.empty();
+    Optional<Reached.Asked> read = asked ? ReachForm.asked(standard, form) : Optional.empty();
     model.put("standard", standard);
     model.put("href", "/standards/" + PathSegment.of(standard.code()));
     model.put("form", form);
-    model.put("rows", rows(form));
-    model.put("rangeUnits", units(standard.kind()));
+    model.put("rows", ReachForm.rows(form));
+    model.put("rangeUnits", ReachForm.units(standard.kind()));
     model.put("asked", read.isPresent());
     model.put("most", MOST);
     UnitsShown units = UnitsShown.of(http);
     List<Touched> touched =
-        read.map(a -> database.read(sql -> touched(sql, standard, a))).orElse(List.of());
+        read.map(a -> database.read(sql -> reached.touched(sql, standard, a, zone.get())))
+            .orElse(List.of());
     model.put("touched", touched.stream().map(t -> line(t, units)).toList());
     model.put("flips", touched.stream().filter(Touched::flips).count());
+    model.put("unknown", touched.stream().filter(t -> !t.isComputed()).count());
+    model.put("fields", form.everything());
     page.show(http, asked && read.isEmpty() ? 422 : 200, "reach/reach", model);
   }
 
@@ -134,105 +138,64 @@ public final class ReachPages implements Pages {
     return SiteMoment.day(clock.instant(), zone.get());
   }
 
-  private static Map<String, String> units(StandardKind kind) {
-    Map<String, String> units = new LinkedHashMap<>();
-    kind.units().forEach(unit -> units.put(unit.symbol(), unit.symbol()));
-    return units;
-  }
-
-  private static List<Row> rows(Form form) {
-    List<Row> rows = new ArrayList<>();
-    for (int i = 0; i < ROWS; i++) {
-      int row = i;
-      rows.add(new Row(i + 1, CELLS.stream().map(cell -> at(form, cell, row)).toList()));
+  /** Opens a review for every record of a loop that the error turned; twice changes nothing. */
+  private void review(Context http) {
+    Form form = Form.from(http);
+    Standard standard =
+        database
+            .read(sql -> standards.find(sql, http.pathParam("code")))
+            .orElseThrow(NotFoundResponse::new);
+    Optional<Reached.Asked> asked = ReachForm.asked(standard, form);
+    if (asked.isEmpty() || asked.get().error().isEmpty()) {
+      throw new Refused(ReachProblem.NO_ERROR);
     }
-    return rows;
+    Reached.Asked read = asked.get();
+    Opened opened =
+        database.write(
+            People.act(
+                Actor.of(http),
+                "open impact reviews",
+                standard.code() + " was wrong: " + read.error().get().inWords()),
+            tx -> open(tx, standard, read));
+    page.go(http, "/impact", opened.inWords());
   }
 
-  private static String at(Form form, String cell, int row) {
-    List<String> cells = form.every(cell);
-    return row < cells.size() ? cells.get(row).strip() : "";
+  /** How many reviews are new, stood open or signed before, and how many records have no loop. */
+  private record Opened(int fresh, int before, int noLoop) {
+    String inWords() {
+      return "%s impact reviews opened.".formatted(fresh)
+          + (before == 0 ? "" : " %s were opened before.".formatted(before))
+          + (noLoop == 0
+              ? ""
+              : " %s records are of no loop's own parts: look at them one by one."
+                  .formatted(noLoop));
+    }
   }
 
-  private static Optional<Asked> asked(Standard standard, Form form) {
-    LocalDate from = form.read("from", SiteMoment::day);
-    LocalDate until = form.read("until", SiteMoment::day);
-    try {
-      if (standard.kind().units().isEmpty()) {
-        throw new Refused(ReachProblem.NO_QUANTITY, standard.code());
+  private Opened open(Tx tx, Standard standard, Reached.Asked asked) {
+    String error = asked.error().map(StandardError::inWords).orElse("");
+    List<Touched> flips =
+        reached.touched(tx.sql(), standard, asked, zone.get()).stream()
+            .filter(Touched::flips)
+            .toList();
+    Set<Long> superseded =
+        calibrations.superseded(tx.sql(), flips.stream().map(Touched::record).toList());
+    List<SecondThought> thoughts = new ArrayList<>();
+    int noLoop = 0;
+    for (Touched touched : flips) {
+      Calibrated record = touched.record();
+      Long point = record.point();
+      if (superseded.contains(record.id())) {
+        continue;
       }
-      StandardError error = error(standard, form);
-      if (form.ok() && !from.isBefore(until)) {
-        throw new Refused(ReachProblem.DATES, until, from);
-      }
-      return form.ok() ? Optional.of(new Asked(error, from, until)) : Optional.empty();
-    } catch (Refused refused) {
-      form.complain(refused);
-    } catch (NumberFormatException wrong) {
-      form.complain("“" + wrong.getMessage() + "” is not one number. Give it such as -0.5 or 0,2.");
-    }
-    return Optional.empty();
-  }
-
-  private static StandardError error(Standard standard, Form form) {
-    Unit unit =
-        standard.kind().units().stream()
-            .filter(each -> each.symbol().equals(form.typed("unit")))
-            .findFirst()
-            .orElseGet(
-                () -> {
-                  form.complain("unit", "Choose the unit of the error.");
-                  return standard.kind().units().get(0);
-                });
-    List<StandardError.Range> ranges = new ArrayList<>();
-    for (Row row : rows(form)) {
-      boolean noError = row.cells().get(2).isEmpty() && row.cells().get(3).isEmpty();
-      if (!noError) {
-        ranges.add(range(standard, row, unit));
+      if (point == null || record.setup() != Setup.FITTED) {
+        noLoop++;
+      } else {
+        thoughts.add(new SecondThought(record.id(), point, touched.toldOf(standard.code(), error)));
       }
     }
-    return new StandardError(standard.kind(), ranges);
-  }
-
-  private static StandardError.Range range(Standard standard, Row row, Unit unit) {
-    String low = row.cells().get(0);
-    String high = row.cells().get(1);
-    if (low.isEmpty() != high.isEmpty()) {
-      throw new Refused(ReachProblem.ONE_END, row.number());
-    }
-    BigDecimal whole =
-        standard.newest().stream()
-            .flatMap(c -> c.ranges().stream())
-            .map(CertifiedRange::high)
-            .map(end -> end.unit().toCanonical(end.amount()))
-            .max(BigDecimal::compareTo)
-            .orElse(BigDecimal.valueOf(1_000_000));
-    return new StandardError.Range(
-        row.number(),
-        low.isEmpty() ? BigDecimal.ZERO : unit.toCanonical(number(low)),
-        high.isEmpty() ? whole : unit.toCanonical(number(high)),
-        unit.toCanonical(number(row.cells().get(2))),
-        number(row.cells().get(3)));
-  }
-
-  private static BigDecimal number(String cell) {
-    return cell.isEmpty()
-        ? BigDecimal.ZERO
-        : Numbers.read(cell).orElseThrow(() -> new NumberFormatException(cell));
-  }
-
-  private List<Touched> touched(DSLContext sql, Standard standard, Asked asked) {
-    return calibrations
-        .madeWith(
-            sql,
-            standard.id(),
-            SiteMoment.startOf(asked.from(), zone.get()),
-            SiteMoment.startOf(asked.until(), zone.get()),
-            MOST)
-        .stream()
-        .map(c -> Touched.of(book.of(sql, c), asked.error()))
-        .sorted(Touched.WORST_FIRST)
-        .toList();
+    int fresh = reviews.open(tx, standard.id(), thoughts);
+    return new Opened(fresh, thoughts.size() - fresh, noLoop);
   }
 
   private Line line(Touched touched, UnitsShown units) {
@@ -244,14 +207,12 @@ public final class ReachPages implements Pages {
         c.place(),
         c.stage().word(),
         c.outcome(),
-        touched
-            .without()
-            .map(r -> r.verdict().label())
-            .orElse(touched.kept().isPresent() ? "no curve" : c.outcome()),
+        touched.isComputed() ? touched.verdictWithout() : "unknown",
         touched.flips(),
-        touched.flips() ? String.join(" ", touched.saidAnew()) : "",
+        touched.flips() ? String.join(" ", touched.saidAnew()) : touched.whyNot(),
         moved(touched, units, true),
-        moved(touched, units, false));
+        moved(touched, units, false),
+        String.join("; ", touched.paths()));
   }
 
   private static String moved(Touched touched, UnitsShown units, boolean slope) {

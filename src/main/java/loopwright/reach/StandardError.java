@@ -2,6 +2,7 @@ package loopwright.reach;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.stream.Collectors;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveReading;
 import loopwright.problem.Refused;
@@ -40,6 +41,19 @@ record StandardError(StandardKind kind, List<Range> ranges) {
       return magnitude.compareTo(low) >= 0 && magnitude.compareTo(high) <= 0;
     }
 
+    private String inWords(String unit) {
+      return "%s to %s %s: %s %s and %s %% of the reading"
+          .formatted(plain(low), plain(high), unit, signed(offset), unit, signed(percent));
+    }
+
+    private static String plain(BigDecimal number) {
+      return number.signum() == 0 ? "0" : number.stripTrailingZeros().toPlainString();
+    }
+
+    private static String signed(BigDecimal number) {
+      return (number.signum() > 0 ? "+" : "") + plain(number);
+    }
+
     /** What was really there when the standard showed that. */
     BigDecimal truth(BigDecimal shown) {
       return shown
@@ -63,6 +77,12 @@ record StandardError(StandardKind kind, List<Range> ranges) {
         }
       }
     }
+  }
+
+  /** Range by range, for instance {@code 0 to 2500 µm: +0.5 µm and +0.4 % of the reading}. */
+  String inWords() {
+    String unit = kind.units().stream().findFirst().map(Unit::symbol).orElse("");
+    return ranges.stream().map(range -> range.inWords(unit)).collect(Collectors.joining("; "));
   }
 
   /** The curve as it would have been read with a right standard. */

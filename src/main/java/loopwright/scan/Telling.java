@@ -77,6 +77,7 @@ final class Telling {
       @Nullable String assembly,
       @Nullable String concession,
       @Nullable String benchCurve,
+      @Nullable String kit,
       @Nullable String stoodInCurve) {}
 
   @Nullable Told told(DSLContext sql, Scan scan, Bench bench, UnitsShown units) {
@@ -109,17 +110,18 @@ final class Telling {
         complete ? href + "/survey" + query : null,
         complete && !answer.blocked() ? href + "/assembly" + query : null,
         complete && refused ? href + "/concession" + query : null,
-        complete ? curve("/bench", answer) : null,
+        complete ? of("/bench/curve", answer) : null,
+        complete ? of("/kits/new", answer) : null,
         complete && answer.chosen() && check.differsFromFitted(sql, answer)
-            ? curve(href, answer)
+            ? of(href + "/curve", answer)
             : null);
   }
 
-  /** Where a curve of these very parts is typed. */
-  private static @Nullable String curve(String href, ScanCheck.Answer answer) {
+  /** A page about these very parts. */
+  private static @Nullable String of(String page, ScanCheck.Answer answer) {
     return PartSet.of(answer.chain())
         .map(PartSet::fingerprint)
-        .map(set -> href + "/curve?set=" + URLEncoder.encode(set, StandardCharsets.UTF_8))
+        .map(set -> page + "?set=" + URLEncoder.encode(set, StandardCharsets.UTF_8))
         .orElse(null);
   }
 

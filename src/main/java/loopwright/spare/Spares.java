@@ -8,6 +8,7 @@ import java.util.Map;
 import loopwright.db.Tx;
 import loopwright.loop.Chain;
 import loopwright.loop.Judging;
+import loopwright.loop.PartSet;
 import loopwright.loop.Promises;
 import loopwright.loop.Proposed;
 import loopwright.loop.Slot;
@@ -140,6 +141,42 @@ public final class Spares implements PutAside, Closing {
     }
     refuseHeld(tx.sql(), part);
     store.hold(tx, id, line.point(), slot.word(), component, said.verdict(), said.text());
+  }
+
+  /**
+   * Puts a whole set aside: the loop is judged with all of it at once.
+   *
+   * @param name of the set, for sentences
+   * @throws Refused if it doesn't match, or one of its parts isn't in stock or is put aside already
+   */
+  void reserve(Tx tx, long id, long point, String name, PartSet set) {
+    outages.hold(tx, id);
+    Outage outage = outages.one(tx.sql(), id);
+    Outages.refuseClosed(outage);
+    ScopeLine line =
+        outages.scope(tx.sql(), id).stream()
+            .filter(one -> one.point() == point)
+            .findFirst()
+            .orElseThrow(() -> new Refused(SpareProblem.NOT_IN_SCOPE, outage.number()));
+    for (Slot slot : set.slots()) {
+      refuseTaken(tx.sql(), id, line, slot);
+      Component part =
+          register
+              .component(tx.sql(), new ComponentId(set.part(slot).number()))
+              .orElseThrow(() -> new Refused(SpareProblem.NO_SLOT));
+      refuseNotLying(part);
+      refuseHeld(tx.sql(), part);
+    }
+    Proof.Said said =
+        new Proof(judging, clock)
+            .of(tx.sql(), new Judging.Subject(line.point(), line.tag()), set.asChain());
+    if (!said.matches()) {
+      throw new Refused(SpareProblem.DOES_NOT_MATCH, name, line.tag(), said.against());
+    }
+    for (Slot slot : set.slots()) {
+      store.hold(
+          tx, id, point, slot.word(), set.part(slot).number(), said.verdict(), said.text());
+    }
   }
 
   /**

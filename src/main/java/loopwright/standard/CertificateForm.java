@@ -81,6 +81,9 @@ final class CertificateForm {
       form.complain("factor", said);
     } else if (wrong.problem() == StandardProblem.ISSUED_IN_FUTURE) {
       form.complain("issued", said);
+    } else if (wrong.problem() == StandardProblem.AGAINST_ITSELF
+        || wrong.problem() == StandardProblem.REFERENCE_WITHOUT) {
+      form.complain("against", said);
     } else if (wrong.problem() == StandardProblem.CERTIFICATE_TAKEN) {
       form.complain("number", said);
     } else {

@@ -141,7 +141,7 @@ public final class StandardPages implements Pages, Need.Source {
     return standards.find(sql, http.pathParam("code")).orElseThrow(NotFoundResponse::new);
   }
 
-  /** A certificate in words. */
+  /** A certificate in words. {@code against}: which standard of the shop it rests on, or empty. */
   record CertificateShown(
       String number,
       String issuer,
@@ -149,9 +149,10 @@ public final class StandardPages implements Pages, Need.Source {
       String due,
       String factor,
       String note,
+      String against,
       List<RangeShown> ranges) {
 
-    static CertificateShown of(Certificate c) {
+    static CertificateShown of(Certificate c, String against) {
       return new CertificateShown(
           c.number(),
           c.issuer(),
@@ -159,6 +160,7 @@ public final class StandardPages implements Pages, Need.Source {
           c.dueOn().toString(),
           Numbers.plain(c.coverageFactor()),
           c.note(),
+          against,
           c.ranges().stream().map(RangeShown::of).toList());
     }
   }
@@ -185,8 +187,15 @@ public final class StandardPages implements Pages, Need.Source {
           model.put("standard", standard);
           model.put("row", row(standard, today));
           model.put("uses", uses.of(sql, standard.id(), MOST_USES));
+          TracesTold told = TracesTold.of(standard, standards.all(sql), standards.traces(sql));
           model.put(
-              "certificates", standard.certificates().stream().map(CertificateShown::of).toList());
+              "certificates",
+              standard.certificates().stream()
+                  .map(c -> CertificateShown.of(c, told.under(c)))
+                  .toList());
+          model.put("checkedAgainst", told.checks());
+          model.put("downstream", told.downstream());
+          model.put("others", others(sql, standard));
           return standard;
         });
     if (form.typed("on").isEmpty() && form.ok()) {
@@ -196,6 +205,21 @@ public final class StandardPages implements Pages, Need.Source {
     model.put("most", MOST_USES);
     model.put("kinds", eventKinds());
     page.show(http, status, "standard/one", model);
+  }
+
+  /** Standards that this one may have been calibrated or checked against. */
+  private Map<String, String> others(DSLContext sql, Standard standard) {
+    Map<String, String> others = new LinkedHashMap<>();
+    others.put("", "none of ours");
+    standards.all(sql).stream()
+        .filter(each -> each.id() != standard.id())
+        .forEach(each -> others.put(each.code(), each.inWords()));
+    return others;
+  }
+
+  private Optional<Standard> against(DSLContext sql, Form form) {
+    String code = form.typed("against").strip();
+    return code.isEmpty() ? Optional.empty() : Optional.of(standards.coded(sql, code));
   }
 
   private static Map<String, String> eventKinds() {
@@ -217,6 +241,7 @@ public final class StandardPages implements Pages, Need.Source {
     model.put("form", form);
     model.put("standard", standard);
     model.put("href", href(standard));
+    model.put("others", database.read(sql -> others(sql, standard)));
     model.put("rows", new CertificateForm(form, standard.kind()).rows());
     model.put(
         "rangeUnits",
@@ -232,7 +257,7 @@ public final class StandardPages implements Pages, Need.Source {
     CertificateForm typed = new CertificateForm(form, standard.kind());
     Optional<Certificate> fresh = typed.read();
     fresh.ifPresent(certificate -> askAboutExpired(form, certificate));
-    if (form.ok() && fresh.isPresent() && kept(http, typed, fresh.get())) {
+    if (form.ok() && fresh.isPresent() && kept(http, form, typed, fresh.get())) {
       page.go(http, href(standard), "Certificate " + fresh.get().number() + " is on record.");
     } else {
       showCertificate(http, 422, standard, form);
@@ -249,11 +274,17 @@ public final class StandardPages implements Pages, Need.Source {
     }
   }
 
-  private boolean kept(Context http, CertificateForm typed, Certificate fresh) {
+  private boolean kept(Context http, Form form, CertificateForm typed, Certificate fresh) {
     try {
       database.write(
           People.act(Actor.of(http), "add certificate", fresh.inWords()),
-          tx -> standards.add(tx, found(tx.sql(), http), fresh, today()));
+          tx -> {
+            Standard standard = found(tx.sql(), http);
+            Optional<Standard> reference = against(tx.sql(), form);
+            return reference.isPresent()
+                ? standards.add(tx, standard, fresh, today(), reference.get())
+                : standards.add(tx, standard, fresh, today());
+          });
       return true;
     } catch (Refused refused) {
       typed.complain(refused);
@@ -273,7 +304,13 @@ public final class StandardPages implements Pages, Need.Source {
                 People.act(Actor.of(http), "reference standard: " + kind.word(), note),
                 tx -> {
                   Standard standard = found(tx.sql(), http);
-                  standards.add(tx, standard, new StandardEvent(kind, on, note, ""), today());
+                  StandardEvent event = new StandardEvent(kind, on, note, "");
+                  Optional<Standard> reference = against(tx.sql(), form);
+                  if (reference.isPresent()) {
+                    standards.add(tx, standard, event, today(), reference.get());
+                  } else {
+                    standards.add(tx, standard, event, today());
+                  }
                   return href(standard);
                 });
         page.go(http, href, "Entered: " + kind.word() + ".");

@@ -38,6 +38,11 @@ public enum StandardProblem implements Problem {
           + " equipment."),
   EVENT_KIND("E-117", "Choose what happened."),
   EVENT_IN_FUTURE("E-118", "{0} is in the future. Give the day on which it happened."),
+  AGAINST_ITSELF("E-120", "{0} can't be calibrated or checked against itself. Choose another one."),
+  REFERENCE_WITHOUT(
+      "E-121",
+      "{0} had no certificate on {1}, so nothing could be calibrated against it. Enter that first, or"
+          + " leave it out."),
   LARGE_UNCERTAINTY(
       "E-119",
       "Range {0}: an uncertainty of {1} is larger than the range. Look at unit and decimal mark.");

@@ -89,13 +89,13 @@ final class StandardStore {
     tx.insert(row);
   }
 
-  void add(Tx tx, long standard, StandardEvent event) {
+  long add(Tx tx, long standard, StandardEvent event) {
     StandardEventRecord row = tx.row(STANDARD_EVENT);
     row.setStandardId(standard);
     row.setKind(event.kind().word());
     row.setHappenedOn(event.on());
     row.setNote(event.note());
-    tx.insert(row);
+    return tx.insert(row).getId();
   }
 
   List<Standard> all(DSLContext sql) {

@@ -11,6 +11,7 @@ import org.jooq.DSLContext;
 /** The register of measuring equipment. */
 public final class Standards {
   private final StandardStore store = new StandardStore();
+  private final TraceStore traces = new TraceStore();
 
   /**
    * Adds one, without a certificate yet.
@@ -48,6 +49,32 @@ public final class Standards {
     return store.add(tx, standard.id(), fresh);
   }
 
+  /**
+   * The same of a working standard that was calibrated against another standard of the shop.
+   *
+   * @throws Refused also if that is itself, or had no certificate that day
+   */
+  public long add(Tx tx, Standard standard, Certificate fresh, LocalDate today, Standard against) {
+    Certificate inForce = inForce(standard, against, fresh.issuedOn());
+    long certificate = add(tx, standard, fresh, today);
+    traces.ofCertificate(tx, certificate, inForce.id());
+    return certificate;
+  }
+
+  private static Certificate inForce(Standard standard, Standard against, LocalDate day) {
+    if (standard.id() == against.id()) {
+      throw new Refused(StandardProblem.AGAINST_ITSELF, standard.code());
+    }
+    return against
+        .certificateOf(day)
+        .orElseThrow(() -> new Refused(StandardProblem.REFERENCE_WITHOUT, against.code(), day));
+  }
+
+  /** Against what working standards were calibrated and checked, in the order entered. */
+  public List<Trace> traces(DSLContext sql) {
+    return traces.all(sql);
+  }
+
   private static void refuseRanges(StandardKind kind, Certificate fresh) {
     if (kind.units().isEmpty() != fresh.ranges().isEmpty()) {
       throw new Refused(
@@ -60,11 +87,18 @@ public final class Standards {
    *
    * @throws Refused {@link StandardProblem#EVENT_IN_FUTURE}
    */
-  public void add(Tx tx, Standard standard, StandardEvent event, LocalDate today) {
+  public long add(Tx tx, Standard standard, StandardEvent event, LocalDate today) {
     if (event.on().isAfter(today)) {
       throw new Refused(StandardProblem.EVENT_IN_FUTURE, event.on());
     }
-    store.add(tx, standard.id(), event);
+    return store.add(tx, standard.id(), event);
+  }
+
+  /** The same of one that was checked against another standard of the shop. */
+  public void add(
+      Tx tx, Standard standard, StandardEvent event, LocalDate today, Standard against) {
+    Certificate inForce = inForce(standard, against, event.on());
+    traces.ofEvent(tx, add(tx, standard, event, today), inForce.id());
   }
 
   /** All, by code. */

@@ -155,6 +155,83 @@ class ReachPagesTest {
     assertThat(answer.page().select(".complaints, .complaint").text()).contains(said);
   }
 
+  /** MIC-9 was calibrated against MIC-R while that showed too much, MIC-8 only checked. */
+  @Test
+  void itReachesThroughWorkingStandardsAndOpensReviewsOnce() {
+    standard("MIC-R", "spindle micrometer", "µm", "2500");
+    standard("MIC-9", "spindle micrometer", "µm", "2500");
+    standard("MIC-8", "spindle micrometer", "µm", "2500");
+    certified("MIC-9", "K-2", "2026-02-03", "MIC-R");
+    technician.post(
+        "/standards/MIC-8/event",
+        "kind", "check passed", "on", "2026-02-03", "note", "agreed", "against", "MIC-R");
+    final String before = kept(204.6, "2026-02-02", "MIC-9");
+    String turned = kept(204.6, "2026-02-10", "MIC-9");
+    String checked = kept(204.6, "2026-02-11", "MIC-8");
+    assertThat(technician.get("/standards/MIC-9").page().text()).contains("· against MIC-R");
+    assertThat(technician.get("/standards/MIC-R").page().text())
+        .contains("MIC-9 was calibrated against it on 2026-02-03")
+        .contains("MIC-8 was checked against it on 2026-02-03");
+    String query = TIME + "&unit=%C2%B5m&percent=0.4";
+    Visitor engineer = shop.app.as("engineer");
+    Document page = engineer.get("/standards/MIC-R/reach" + query).page();
+    assertThat(page.select("h2").text()).isEqualTo("2 touched, 1 of them with another verdict");
+    List<String> rows = page.select("tbody tr:has(a)").eachText();
+    assertThat(rows.get(0))
+        .startsWith(turned + " · flips")
+        .endsWith("MIC-R → MIC-9 (certificate K-2)")
+        .doesNotContain(before);
+    assertThat(rows.get(1)).startsWith(checked).contains("unknown", "only checked against MIC-R");
+    assertThat(technician.get("/standards/MIC-R/reach" + query).page().select("button"))
+        .as("only who decides opens reviews")
+        .noneMatch(button -> button.text().contains("Open impact reviews"));
+    FilledForm form = FilledForm.of(page, "form[method=post][action$=/reach]");
+    assertThat(form.send(engineer, "do", "open").location()).isEqualTo("/impact");
+    Document reviews = engineer.get("/impact").page();
+    assertThat(reviews.text()).contains("1 impact reviews opened.", turned);
+    Document review =
+        engineer.get(reviews.select("a[href^=/impact/I-]").first().attr("href")).page();
+    assertThat(review.text())
+        .contains("MIC-R was wrong: 0 to 2500 µm: 0 µm and +0.4 % of the reading.")
+        .contains("It came to this record by MIC-R → MIC-9 (certificate K-2).")
+        .contains("Kept as: conforms. Without that error: does not conform.")
+        .contains("the error still in it");
+    assertThat(engineer.get("/").page().text()).contains("MIC-R was found wrong");
+    form.send(engineer, "do", "open");
+    assertThat(engineer.get("/impact").page().text())
+        .contains("0 impact reviews opened. 1 were opened before.");
+    assertThat(engineer.get("/impact").page().select("tbody tr")).hasSize(1);
+  }
+
+  private static void certified(String code, String number, String on, String against) {
+    Visitor.Answer answer =
+        technician.post(
+            "/standards/" + code + "/certificate",
+            "number", number, "issuer", "own shop", "issued", on, "due", "2027-01-05", "factor", "2",
+            "unit", "µm", "low", "0", "high", "2500", "uncertainty", "0.01", "against", against);
+    assertThat(answer.status()).as(answer.page().select(".complaint").text()).isEqualTo(303);
+  }
+
+  @Test
+  void whatSetsNoGapIsListedWithWhatRestsOnIt() {
+    standard("BLOCKS", "other", "", "");
+    technician.post(
+        "/standards/BLOCKS/certificate",
+        "number", "K-1", "issuer", "Lab", "issued", "2026-01-05", "due", "2027-01-05", "factor", "2");
+    standard("MIC-7", "spindle micrometer", "µm", "2500");
+    certified("MIC-7", "K-2", "2026-02-03", "BLOCKS");
+    String touched = kept(200, "2026-02-12", "MIC-7");
+    Document page = reach("BLOCKS", "");
+    assertThat(page.select("h2").text()).isEqualTo("1 touched, 0 of them with another verdict");
+    assertThat(page.select("tbody tr").text())
+        .contains(touched, "unknown", "BLOCKS sets no gap and measures no output");
+    Visitor.Answer early =
+        technician.post(
+            "/standards/MIC-7/event",
+            "kind", "check passed", "on", "2026-01-01", "note", "x", "against", "BLOCKS");
+    assertThat(early.page().select(".complaint").text()).contains("BLOCKS had no certificate on");
+  }
+
   @Test
   void datesThatRunBackwardsAreSaid() {
     Visitor.Answer answer =

@@ -82,6 +82,39 @@ class SparePagesTest {
   }
 
   @Test
+  void aKitIsPutAsideWholeAndAPartOfItAloneIsAttention() {
+    shop.set(7);
+    String set =
+        "probe:%s/path-1:%s/driver:%s".formatted(number("P-7"), number("C-7"), number("D-7"));
+    String kit =
+        world.technician().post("/kits", "name", "Spare seven", "set", set).location().substring(6);
+    assertThat(reserve(world.outage(), "V-1", "path-1", "C-7").status()).isEqualTo(303);
+    Document alone = world.planner.get(world.outage() + "/spares").page();
+    assertThat(alone.text()).contains("C-7 belongs to kit Spare seven (" + kit + ") with");
+    String loop = loop(alone, "V-1");
+    String path = world.outage() + "/spares/kit";
+    assertThat(world.planner.post(path, "loop", loop, "kit", kit).page().text())
+        .contains("C-7 is put aside for that slot");
+    world.planner.post(
+        world.outage() + "/spares/release",
+        "reservation",
+        alone.select("button[name=reservation]").val(),
+        "reason",
+        "the whole kit goes");
+    assertThat(world.planner.post(path, "loop", loop, "kit", kit).status()).isEqualTo(303);
+    assertThat(world.technician().get(world.outage() + "/pick-list.csv").body())
+        .contains("P-7", "C-7", "D-7");
+    assertThat(world.planner.get(world.outage() + "/spares").page().text())
+        .doesNotContain("belongs to kit");
+    assertThat(world.planner.post(path, "loop", loop, "kit", "KIT-99").page().text())
+        .contains("There is no kit KIT-99");
+  }
+
+  private long number(String serial) {
+    return shop.app.database().read(sql -> shop.register.labelled(sql, serial)).get(0).id().number();
+  }
+
+  @Test
   void twoPacksCantHoldOnePart() {
     assertThat(reserve(world.outage(), "V-1", "path-1", "C-9").status()).isEqualTo(303);
     String other = world.plan("Autumn");

@@ -9,7 +9,7 @@ import loopwright.matching.PartView;
 import loopwright.matching.Rule;
 import loopwright.matching.Verdict;
 
-/** No part is quarantined, scrapped, or promised to another job. */
+/** No part is quarantined, scrapped, promised to another job, or taken out of a kit. */
 record FreeToUse() implements Rule {
 
   @Override
@@ -46,6 +46,13 @@ record FreeToUse() implements Rule {
                     Verdict.ATTENTION,
                     Words.sentence(part.words() + " is promised to " + job),
                     "Tell its planner, or fit another."));
+    Optional.ofNullable(part.keptWith())
+        .ifPresent(
+            kit ->
+                remarks.add(
+                    Verdict.ATTENTION,
+                    Words.sentence(part.words() + " belongs to " + kit),
+                    "Fit the whole kit, take another part, or dissolve the kit."));
     remarks.add(Verdict.MATCHES, "No part is quarantined, scrapped or promised elsewhere.");
   }
 }

@@ -54,6 +54,21 @@ class FreeToUseTest extends RuleContract {
   }
 
   @Test
+  void aPartOutOfAKitIsAttention() {
+    PartView alone = cable("4.0").build().keptWith("kit Pump B (KIT-7) with driver D-1");
+    LoopView loop =
+        loop("1.0", "4.0", "5.0")
+            .path(java.util.List.of(new loopwright.matching.Slot.Fitted(alone)))
+            .holding(Set.of(Fact.STATE))
+            .build();
+    Finding finding = rule().judge(loop);
+    assertThat(finding.verdict()).isEqualTo(Verdict.ATTENTION);
+    assertThat(finding.message())
+        .isEqualTo("Extension cable XC-1 belongs to kit Pump B (KIT-7) with driver D-1.");
+    assertThat(finding.blocksAssembly()).isFalse();
+  }
+
+  @Test
   void theBarrierHasToBeFreeToo() {
     LoopView loop =
         of(cable("4.0"))
