@@ -97,8 +97,7 @@ public final class App implements AutoCloseable {
       DemoPlant.load(of.database, of.importing, of.plant, of.clock);
       DemoEquipment.register(of.database, of.standards, of.clock);
       DemoSheets.enter(of.database, of.plant, of.families, of.sheets, of.alloys);
-      DemoKit.keep(
-          of.database, of.register, of.profiles, of.calibrations, of.kits, of.clock);
+      DemoKit.keep(of.database, of.register, of.profiles, of.calibrations, of.kits, of.clock);
     }
   }
 

@@ -48,8 +48,7 @@ public final class DemoKit {
         Act.ofProgram("spare set", "Measured on the bench and put into one bag."),
         tx -> {
           PartSet set = set(tx.sql(), register);
-          ToleranceProfiles.Stored profile =
-              profiles.newest(tx.sql(), "api670-2mm").orElseThrow();
+          ToleranceProfiles.Stored profile = profiles.newest(tx.sql(), "api670-2mm").orElseThrow();
           NewCalibration.Measured curve =
               new NewCalibration.Measured(curve(), profile.version(), profile.profile());
           calibrations.keep(

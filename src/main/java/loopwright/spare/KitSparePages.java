@@ -25,8 +25,7 @@ public final class KitSparePages implements Pages {
   /**
    * @param shown where what is put aside is listed
    */
-  public KitSparePages(
-      Database database, Page page, Spares spares, Kits kits, SparePages shown) {
+  public KitSparePages(Database database, Page page, Spares spares, Kits kits, SparePages shown) {
     this.database = database;
     this.page = page;
     this.spares = spares;

@@ -174,8 +174,7 @@ public final class Spares implements PutAside, Closing {
       throw new Refused(SpareProblem.DOES_NOT_MATCH, name, line.tag(), said.against());
     }
     for (Slot slot : set.slots()) {
-      store.hold(
-          tx, id, point, slot.word(), set.part(slot).number(), said.verdict(), said.text());
+      store.hold(tx, id, point, slot.word(), set.part(slot).number(), said.verdict(), said.text());
     }
   }
 

@@ -58,7 +58,7 @@ class ImpactPagesTest {
           channels.set(tx, channel, setting());
           return channel;
         });
-    curve("as left", "2026-01-20", 0.200);
+    curve("as found and as left", "2026-01-20", 0.200);
   }
 
   private static ChannelSetting setting() {

@@ -41,12 +41,16 @@ class KitPagesTest {
   }
 
   private static long number(String serial) {
-    return shop.app.database().read(sql -> shop.register.labelled(sql, serial)).get(0).id().number();
+    return shop.app
+        .database()
+        .read(sql -> shop.register.labelled(sql, serial))
+        .get(0)
+        .id()
+        .number();
   }
 
   private static String set(String probe, String cable, String driver) {
-    return "probe:%s/path-1:%s/driver:%s"
-        .formatted(number(probe), number(cable), number(driver));
+    return "probe:%s/path-1:%s/driver:%s".formatted(number(probe), number(cable), number(driver));
   }
 
   private static Visitor.Answer make(String name, String set) {
@@ -73,7 +77,8 @@ class KitPagesTest {
     assertThat(page("/kits")).contains("Kit of set 1", "in stock, Store 2, 14");
     assertThat(page("/parts/" + number("C-1"))).contains("It belongs to kit", "Kit of set 1");
     survey("V-1", "P-2", "C-1", "D-2");
-    String alone = "Extension cable C-1 belongs to kit Kit of set 1 (" + kit.substring(6) + ") with";
+    String alone =
+        "Extension cable C-1 belongs to kit Kit of set 1 (" + kit.substring(6) + ") with";
     assertThat(page("/loops/V-1")).contains(alone).contains("probe P-1 and driver D-1");
     assertThat(technician.get("/api/loops/V-1").body()).contains("belongs to kit");
     assertThat(page(kit)).contains("Not together.", "taken apart: 1 of 3 parts fitted at V-1");
@@ -86,8 +91,7 @@ class KitPagesTest {
         .contains("was dissolved: cable needed");
     assertThat(page("/kits")).doesNotContain("Kit of set 1");
     assertThat(page("/kits?show=all")).contains("dissolved: cable needed");
-    assertThatThrownBy(
-            () -> shop.app.write(tx -> tx.sql().deleteFrom(KIT_DISSOLVED).execute()))
+    assertThatThrownBy(() -> shop.app.write(tx -> tx.sql().deleteFrom(KIT_DISSOLVED).execute()))
         .isInstanceOf(DataAccessException.class);
   }
 
@@ -95,8 +99,7 @@ class KitPagesTest {
   void theWholeKitIsFittedByOneChoice() {
     String kit = kit(3);
     Document chosen = technician.get("/kits?loop=V-2").page();
-    String fit =
-        chosen.select("tr:contains(Kit of set 3) a[href*=/assemble]").attr("href");
+    String fit = chosen.select("tr:contains(Kit of set 3) a[href*=/assemble]").attr("href");
     Visitor.Answer to = technician.get(fit);
     assertThat(to.location()).startsWith("/loops/V-2/assembly?");
     FilledForm assembly = FilledForm.of(technician.get(to.location()).page(), "#chain");

@@ -29,8 +29,7 @@ class DownstreamTest {
   private static Standard standard(long id, StandardKind kind, StandardEvent... events) {
     List<Certificate> certificates =
         List.of(certificate(10 * id + 1, "2026-03-01"), certificate(10 * id, "2026-01-01"));
-    return new Standard(
-        id, "S" + id, kind, "A", "B", "C", "", certificates, Arrays.asList(events));
+    return new Standard(id, "S" + id, kind, "A", "B", "C", "", certificates, Arrays.asList(events));
   }
 
   private static Certificate certificate(long id, String issued) {
@@ -73,12 +72,7 @@ class DownstreamTest {
   }
 
   @ParameterizedTest(name = "calibrated on {0}: reached {1}")
-  @CsvSource({
-    "2026-01-31, false",
-    "2026-02-01, true",
-    "2026-03-31, true",
-    "2026-04-01, false"
-  })
+  @CsvSource({"2026-01-31, false", "2026-02-01, true", "2026-03-31, true", "2026-04-01, false"})
   void onlyWhatRestsOnItInThatTimeIsReached(String on, boolean reached) {
     assertThat(walk(certified(2, 20, on, 1))).hasSize(reached ? 2 : 1);
   }
@@ -119,8 +113,7 @@ class DownstreamTest {
 
   @Test
   void aRingEndsAndAWayThatCarriesGoesBeforeOneThatDoesNot() {
-    assertThat(
-            walk(certified(2, 20, "2026-02-10", 1), certified(1, 11, "2026-03-01", 2)))
+    assertThat(walk(certified(2, 20, "2026-02-10", 1), certified(1, 11, "2026-03-01", 2)))
         .hasSize(2);
     List<String> both =
         walk(

@@ -164,7 +164,14 @@ class ReachPagesTest {
     certified("MIC-9", "K-2", "2026-02-03", "MIC-R");
     technician.post(
         "/standards/MIC-8/event",
-        "kind", "check passed", "on", "2026-02-03", "note", "agreed", "against", "MIC-R");
+        "kind",
+        "check passed",
+        "on",
+        "2026-02-03",
+        "note",
+        "agreed",
+        "against",
+        "MIC-R");
     final String before = kept(204.6, "2026-02-02", "MIC-9");
     String turned = kept(204.6, "2026-02-10", "MIC-9");
     String checked = kept(204.6, "2026-02-11", "MIC-8");
@@ -207,8 +214,26 @@ class ReachPagesTest {
     Visitor.Answer answer =
         technician.post(
             "/standards/" + code + "/certificate",
-            "number", number, "issuer", "own shop", "issued", on, "due", "2027-01-05", "factor", "2",
-            "unit", "µm", "low", "0", "high", "2500", "uncertainty", "0.01", "against", against);
+            "number",
+            number,
+            "issuer",
+            "own shop",
+            "issued",
+            on,
+            "due",
+            "2027-01-05",
+            "factor",
+            "2",
+            "unit",
+            "µm",
+            "low",
+            "0",
+            "high",
+            "2500",
+            "uncertainty",
+            "0.01",
+            "against",
+            against);
     assertThat(answer.status()).as(answer.page().select(".complaint").text()).isEqualTo(303);
   }
 
@@ -217,7 +242,16 @@ class ReachPagesTest {
     standard("BLOCKS", "other", "", "");
     technician.post(
         "/standards/BLOCKS/certificate",
-        "number", "K-1", "issuer", "Lab", "issued", "2026-01-05", "due", "2027-01-05", "factor", "2");
+        "number",
+        "K-1",
+        "issuer",
+        "Lab",
+        "issued",
+        "2026-01-05",
+        "due",
+        "2027-01-05",
+        "factor",
+        "2");
     standard("MIC-7", "spindle micrometer", "µm", "2500");
     certified("MIC-7", "K-2", "2026-02-03", "BLOCKS");
     String touched = kept(200, "2026-02-12", "MIC-7");
@@ -228,7 +262,14 @@ class ReachPagesTest {
     Visitor.Answer early =
         technician.post(
             "/standards/MIC-7/event",
-            "kind", "check passed", "on", "2026-01-01", "note", "x", "against", "BLOCKS");
+            "kind",
+            "check passed",
+            "on",
+            "2026-01-01",
+            "note",
+            "x",
+            "against",
+            "BLOCKS");
     assertThat(early.page().select(".complaint").text()).contains("BLOCKS had no certificate on");
   }
 

@@ -111,7 +111,12 @@ class SparePagesTest {
   }
 
   private long number(String serial) {
-    return shop.app.database().read(sql -> shop.register.labelled(sql, serial)).get(0).id().number();
+    return shop.app
+        .database()
+        .read(sql -> shop.register.labelled(sql, serial))
+        .get(0)
+        .id()
+        .number();
   }
 
   @Test
