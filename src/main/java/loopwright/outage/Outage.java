@@ -81,6 +81,12 @@ public record Outage(
     return steps.stream().filter(step -> step.state() == state).findFirst();
   }
 
+  /** Whether it is that very plan. */
+  boolean isPlanned(Details details, List<Long> sortedTrains) {
+    return new Details(name, begins, ends, team).equals(details)
+        && trains.stream().map(Standing::train).sorted().toList().equals(sortedTrains);
+  }
+
   /** Codes of its trains in one line. */
   public String trainCodes() {
     return trains.stream().map(Standing::code).collect(Collectors.joining(", "));

@@ -17,7 +17,8 @@ public enum OutageProblem implements Problem {
   NO_STEPS("O-110", "Give at least one step; a line is a step."),
   NO_SCOPE("O-111", "{0} has no loop in its scope. Take loops in first."),
   STEPS_CHANGED(
-      "O-112", "Somebody changed these steps meanwhile. Look at them and send yours again.");
+      "O-112", "Somebody changed these steps meanwhile. Look at them and send yours again."),
+  SAME("O-113", "{0} is planned just so already. Open that one, or give this one another name.");
 
   private final String code;
   private final String sentence;

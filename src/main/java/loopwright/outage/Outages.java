@@ -48,10 +48,23 @@ public final class Outages {
             other -> {
               throw new Refused(OutageProblem.OTHER_SITE, other.code());
             });
+    refuseSame(tx.sql(), details, standing);
     long outage = store.add(tx, site.number(), details);
     standing.forEach(train -> store.addTrain(tx, outage, train.id().number()));
     store.step(tx, outage, OutageState.PLANNED, person, tx.act().reason());
     return outage;
+  }
+
+  /** A form sent twice plans nothing twice. */
+  private void refuseSame(DSLContext sql, Outage.Details details, List<Train> standing) {
+    List<Long> trains = standing.stream().map(train -> train.id().number()).sorted().toList();
+    store.ofTrain(sql, trains.get(0)).stream()
+        .filter(other -> other.isPlanned(details, trains))
+        .findFirst()
+        .ifPresent(
+            same -> {
+              throw new Refused(OutageProblem.SAME, same.number());
+            });
   }
 
   private Train train(DSLContext sql, long number) {

@@ -94,7 +94,9 @@ public enum PackProblem implements Problem {
   BYPASS_LACKS(
       "B-232",
       "{0}, row {1}, column {2}: a bypass of {3} is written down, but not its {4}. Write it down whole,"
-          + " or leave it empty.");
+          + " or leave it empty."),
+  SAID_MEANWHILE(
+      "B-233", "{0} came back meanwhile, as {1}. Look at what was recorded, then choose again.");
 
   private final String code;
   private final String sentence;

@@ -19,7 +19,7 @@ final class PackWorkbook {
   private static final String PROGRAM = "Loopwright";
 
   /** How wide each column is, in characters. */
-  private static final int[] WIDTHS = {26, 18, 17, 12, 24, 14, 9, 9, 17, 15, 17, 15};
+  private static final int[] WIDTHS = {27, 16, 20, 18, 22, 14, 9, 9, 17, 15, 17, 15};
 
   private static final String SHADE = "E3EDF5";
 
@@ -46,6 +46,8 @@ final class PackWorkbook {
     sheet.freezePane(3, 1);
     sheet.repeatRows(0);
     sheet.pageOrientation("landscape");
+    sheet.fitToWidth((short) 1);
+    sheet.fitToHeight((short) 0);
     int row = 1;
     for (LoopSheet loop : loops) {
       for (PackTable.Line line : PackTable.lines(loop)) {

@@ -8,11 +8,11 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -36,6 +36,7 @@ import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 
 /** Bringing filled sheets back: a report first, then loop by loop into the record. */
 public final class ReturnPages implements Pages, OutagePart {
@@ -72,7 +73,10 @@ public final class ReturnPages implements Pages, OutagePart {
       String at,
       String file) {}
 
-  record OpenLine(long point, String tag, String href, String works) {}
+  /**
+   * @param said the last word on it; empty when nothing is said
+   */
+  record OpenLine(String choice, String tag, String href, String works, String said) {}
 
   private Outage outage(DSLContext sql, Context http) {
     return OutagePages.named(sql, returns.packs().outages(), http);
@@ -89,12 +93,12 @@ public final class ReturnPages implements Pages, OutagePart {
           model.put("closed", outage.isClosed());
           model.put("issued", returns.packs().newest(sql, outage).isPresent());
           model.put("back", all.stream().map(one -> back(outage, one)).toList());
-          Set<Long> told = all.stream().map(Returned::point).collect(Collectors.toSet());
+          Map<Long, Returned> latest = returns.packs().latest(sql, outage);
           model.put(
               "open",
               returns.packs().outages().scope(sql, outage.id()).stream()
-                  .filter(line -> !told.contains(line.point()))
-                  .map(ReturnPages::open)
+                  .map(line -> open(line, latest.get(line.point())))
+                  .sorted(Comparator.comparing(line -> !line.said().isEmpty()))
                   .toList());
           return outage;
         });
@@ -110,12 +114,13 @@ public final class ReturnPages implements Pages, OutagePart {
     return "/loops/" + PathSegment.of(tag);
   }
 
-  private static OpenLine open(ScopeLine line) {
+  private static OpenLine open(ScopeLine line, @Nullable Returned last) {
     return new OpenLine(
-        line.point(),
+        line.point() + ":" + Returns.mark(last),
         line.tag(),
         href(line.tag()),
-        line.works().stream().map(Work::label).collect(Collectors.joining(", ")));
+        line.works().stream().map(Work::label).collect(Collectors.joining(", ")),
+        last == null ? "" : last.outcome());
   }
 
   private static BackLine back(Outage outage, Returned returned) {
@@ -302,12 +307,12 @@ public final class ReturnPages implements Pages, OutagePart {
                     .findFirst()
                     .orElseThrow(() -> new IllegalArgumentException("Choose not done or failed.")));
     String reason = form.read("reason", text -> Text.needed("the reason", text, 2000));
-    List<Long> points =
+    List<String[]> chosen =
         form.every("loop").stream()
-            .filter(text -> text.matches("\\d{1,15}"))
-            .map(Long::valueOf)
+            .filter(text -> text.matches("\\d{1,15}:[0-9a-f-]{1,12}"))
+            .map(text -> text.split(":", 2))
             .toList();
-    if (points.isEmpty()) {
+    if (chosen.isEmpty()) {
       form.complain(new Refused(OutageProblem.NO_LOOP));
     }
     if (!form.ok()) {
@@ -318,8 +323,10 @@ public final class ReturnPages implements Pages, OutagePart {
       database.write(
           People.act(Actor.of(http), "say outcome", reason),
           tx -> {
-            points.forEach(point -> returns.say(tx, outage.id(), point, outcome, reason));
-            return points;
+            chosen.forEach(
+                one ->
+                    returns.say(tx, outage.id(), Long.parseLong(one[0]), one[1], outcome, reason));
+            return chosen;
           });
       page.go(http, outage.href() + "/returns", "Kept.");
     } catch (Refused refused) {

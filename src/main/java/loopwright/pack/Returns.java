@@ -1,24 +1,15 @@
 package loopwright.pack;
 
-import java.time.Instant;
 import java.time.InstantSource;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
-import loopwright.bypass.Bypass;
 import loopwright.bypass.Bypasses;
-import loopwright.bypass.NewBypass;
 import loopwright.calibration.Calibrations;
-import loopwright.calibration.NewCalibration;
 import loopwright.calibration.RegisteredProfiles;
-import loopwright.curve.CurveAnalysis;
-import loopwright.curve.CurveResult;
 import loopwright.db.Tx;
 import loopwright.fieldcheck.GapReadings;
 import loopwright.loop.Configuration;
@@ -29,23 +20,22 @@ import loopwright.outage.OutageProblem;
 import loopwright.outage.Outages;
 import loopwright.outage.ScopeLine;
 import loopwright.problem.Refused;
-import loopwright.problem.Text;
 import loopwright.register.ToleranceProfiles;
 import loopwright.sheet.Complaint;
 import loopwright.sheet.Complaints;
+import loopwright.standard.Standard;
 import loopwright.standard.Standards;
-import loopwright.time.SiteMoment;
-import loopwright.web.Form;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 
 /** Plans and keeps what comes back filled in: loop by loop, each as a whole or not at all. */
 public final class Returns {
-  private static final String NONE_TYPED = "none";
+  static final String NONE_TYPED = "none";
 
   private final Packs packs;
   private final RegisteredProfiles profiles;
   private final Records records;
+  private final ReturnOutlook outlook;
 
   /**
    * @param records where results go
@@ -54,6 +44,7 @@ public final class Returns {
     this.packs = packs;
     this.profiles = profiles;
     this.records = records;
+    this.outlook = new ReturnOutlook(records);
   }
 
   /** The features that keep results. */
@@ -98,15 +89,20 @@ public final class Returns {
       FilledFile file,
       Complaints complaints,
       Predicate<String> wanted) {
+    List<Standard> standards = records.standards().all(sql);
     return new ReturnReader(sql, outage, packs, records.register().get(), file, complaints)
         .loops().stream()
             .filter(given -> wanted.test(given.loop().sheet().tag()))
-            .map(given -> plan(sql, outage, file, given))
+            .map(given -> plan(sql, outage, file, given, standards))
             .toList();
   }
 
   private ReturnPlan.LoopPlan plan(
-      DSLContext sql, Outage outage, FilledFile file, ReturnReader.Given given) {
+      DSLContext sql,
+      Outage outage,
+      FilledFile file,
+      ReturnReader.Given given,
+      List<Standard> standards) {
     Complaints complaints = given.complaints();
     FilledLoop filled = new FilledLoop(file, given.loop().sheet(), given.rows(), complaints);
     if (filled.isBlank() && complaints.isEmpty()) {
@@ -125,9 +121,9 @@ public final class Returns {
                 outage.zone(),
                 records.clock().instant(),
                 profile(sql, given.loop().sheet()),
-                records.standards().all(sql)));
+                standards));
     refuseSecond(filled, given);
-    List<String> told = complaints.isEmpty() ? told(sql, outage, filled, read) : List.of();
+    List<String> told = complaints.isEmpty() ? outlook.told(sql, outage, filled, read) : List.of();
     if (!complaints.isEmpty()) {
       return fate(given, ReturnPlan.Fate.REFUSED, List.of(), List.of(), null);
     }
@@ -170,120 +166,8 @@ public final class Returns {
         : profiles.version(sql, Long.parseLong(limits.version())).orElse(null);
   }
 
-  /** What would be recorded, in sentences; serials that no part has are complained of. */
-  private List<String> told(DSLContext sql, Outage outage, FilledLoop filled, LoopReturn read) {
-    List<String> told = new ArrayList<>();
-    told.add(Text.capital(read.outcome()) + (read.reason().isEmpty() ? "." : ": " + read.reason()));
-    Map<String, String> base = Map.of();
-    for (Column column : List.of(Column.AS_FOUND, Column.AS_LEFT)) {
-      StageFilled stage = column == Column.AS_FOUND ? read.found() : read.left();
-      Instant at = stage.at();
-      Map<String, String> differing = differing(read, stage, base);
-      if (at != null && !differing.isEmpty()) {
-        Form form = form(sql, outage, read, base, differing);
-        Optional<loopwright.loop.Chain> chain =
-            records.proposed().chain(sql, read.loop().point(), form, at, outage.zone());
-        form.complaints()
-            .forEach(
-                (slot, sentence) ->
-                    filled.complain(
-                        filled.place(Item.SERIAL, slot, column),
-                        PackProblem.UNKNOWN_SERIAL,
-                        sentence));
-        chain.ifPresent(c -> told.add(surveyed(sql, read, column, differing, c, at)));
-        base = differing;
-      }
-      curve(stage, column).ifPresent(told::add);
-      stage.standards().told().ifPresent(told::add);
-      refuseVolts(filled, column, read, stage, outage);
-      refuseFuture(filled, column, at);
-    }
-    bypass(sql, outage, read).ifPresent(told::add);
-    return told;
-  }
-
-  private Optional<String> bypass(DSLContext sql, Outage outage, LoopReturn read) {
-    BypassFilled filled = read.bypass();
-    if (filled == null) {
-      return Optional.empty();
-    }
-    NewBypass told = filled.bypass();
-    String off =
-        filled.removal() == null
-            ? "on"
-            : "off since "
-                + SiteMoment.shown(filled.removal().at(), outage.zone())
-                + ", to be proved by a second person";
-    return Optional.of(
-        records
-            .bypasses()
-            .numbered(sql, told.point(), told.siteNumber())
-            .map(known -> "Bypass %s: %s.".formatted(told.siteNumber(), known(known, told, off)))
-            .orElse("Bypass %s: goes into the log; %s.".formatted(told.siteNumber(), off)));
-  }
-
-  private static String known(Bypass known, NewBypass told, String off) {
-    return "in the log already as "
-        + known.number()
-        + (known.isToldBy(told) ? "" : ", which stays as it was entered although the sheet differs")
-        + "; "
-        + (known.isRemoved() ? "said there to be off" : off);
-  }
-
-  private static void refuseVolts(
-      FilledLoop filled, Column column, LoopReturn read, StageFilled stage, Outage outage) {
-    try {
-      ReturnRecorder.gapReading(read, stage, outage);
-    } catch (Refused impossible) {
-      filled.complain(
-          filled.place(Item.GAP_VOLTAGE, "", column), PackProblem.READING, impossible.getMessage());
-    }
-  }
-
-  private void refuseFuture(FilledLoop filled, Column column, @Nullable Instant at) {
-    if (at != null && at.isAfter(records.clock().instant())) {
-      filled.complain(
-          filled.place(Item.MEASURED_AT, "", column),
-          PackProblem.READING,
-          "This moment lies in the future. Check day and clock.");
-    }
-  }
-
-  private String surveyed(
-      DSLContext sql,
-      LoopReturn read,
-      Column column,
-      Map<String, String> differing,
-      loopwright.loop.Chain chain,
-      Instant at) {
-    Judging.Judged judged =
-        records
-            .judging()
-            .judge(sql, new Judging.Subject(read.loop().point(), read.tag()), chain, at);
-    return "Survey, %s: %s; the loop would be judged %s."
-        .formatted(column.heading(), inWords(differing), judged.judgement().verdict().word());
-  }
-
-  private static String inWords(Map<String, String> serials) {
-    return serials.entrySet().stream()
-        .sorted(Map.Entry.comparingByKey())
-        .map(entry -> entry.getKey() + " " + entry.getValue())
-        .collect(Collectors.joining(", "));
-  }
-
-  private static Optional<String> curve(StageFilled stage, Column column) {
-    NewCalibration.Measured measured = stage.curve();
-    if (measured != null) {
-      CurveResult result = CurveAnalysis.of(measured.curve(), measured.profile());
-      return Optional.of("Curve, %s: %s.".formatted(column.heading(), result.verdict().label()));
-    }
-    return stage.noCurve().isEmpty()
-        ? Optional.empty()
-        : Optional.of("No curve, %s: %s".formatted(column.heading(), stage.noCurve()));
-  }
-
   /** Serials that are not the planned ones, or not those of the stage before. */
-  private static Map<String, String> differing(
+  static Map<String, String> differing(
       LoopReturn read, StageFilled stage, Map<String, String> base) {
     Map<String, String> differing = new LinkedHashMap<>(base);
     stage
@@ -298,21 +182,6 @@ public final class Returns {
               }
             });
     return differing.equals(base) ? Map.of() : differing;
-  }
-
-  /** The loop as on record with those serials in place. */
-  private Form form(
-      DSLContext sql,
-      Outage outage,
-      LoopReturn read,
-      Map<String, String> base,
-      Map<String, String> differing) {
-    Form form = records.proposed().asFitted(sql, read.loop().point(), outage.zone());
-    Map<String, String> all = new LinkedHashMap<>(base);
-    all.putAll(differing);
-    all.forEach(
-        (slot, serial) -> form.put(slot, serial.equalsIgnoreCase(NONE_TYPED) ? "" : serial));
-    return form;
   }
 
   /**
@@ -343,8 +212,33 @@ public final class Returns {
 
   /**
    * Keeps what somebody says of a loop without a sheet: that it is not done, or failed, and why.
+   * The same said twice is one word.
    *
-   * @throws Refused if it came back as done already, or is not in the pack
+   * @param seen {@link #mark} of the last word on the loop when the page was shown
+   * @throws Refused if another word came back since, or the loop is not in the pack
+   */
+  void say(Tx tx, long id, long point, String seen, String outcome, String reason) {
+    packs.outages().hold(tx, id);
+    Returned now = packs.latest(tx.sql(), packs.outages().one(tx.sql(), id)).get(point);
+    if (mark(now).equals(seen)) {
+      say(tx, id, point, outcome, reason);
+    } else if (now == null || !now.outcome().equals(outcome) || !now.reason().equals(reason)) {
+      throw new Refused(
+          PackProblem.SAID_MEANWHILE,
+          now == null ? "The loop" : now.tag(),
+          now == null ? "nothing" : now.outcome());
+    }
+  }
+
+  /** What tells one word on a loop from the next. */
+  static String mark(@Nullable Returned last) {
+    return last == null ? "-" : last.cellsHash().substring(0, 12);
+  }
+
+  /**
+   * Keeps what somebody says of a loop, whatever was said before.
+   *
+   * @throws Refused if it is not in the pack
    */
   void say(Tx tx, long id, long point, String outcome, String reason) {
     packs.outages().hold(tx, id);

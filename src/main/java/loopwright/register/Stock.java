@@ -58,7 +58,10 @@ public final class Stock {
     return families.isEmpty() ? List.of() : store.counts(sql, families);
   }
 
-  /** How many of each sort were put into loops by assemblies since then. */
+  /**
+   * How many of each sort were put into loops since then: by assemblies, and where a survey found
+   * one in place of another part.
+   */
   public Map<Sort, Integer> putIn(DSLContext sql, Collection<FamilyId> families, Instant since) {
     return families.isEmpty() ? Map.of() : store.putIn(sql, families, since);
   }

@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 import loopwright.db.Tx;
+import loopwright.db.gen.tables.Occupancy;
 import loopwright.matching.Evidence;
 import loopwright.matching.KnownLength;
 import loopwright.matching.PartKind;
@@ -139,10 +140,31 @@ final class StockStore {
         .join(COMPONENT)
         .on(COMPONENT.ID.eq(OCCUPANCY.COMPONENT_ID))
         .where(OCCUPANCY.VALID_FROM.ge(Tx.moment(since)))
-        .and(PLACEMENT.SOURCE.eq("assembly"))
+        .and(PLACEMENT.SOURCE.eq("assembly").or(PLACEMENT.SOURCE.eq("survey").and(replaces())))
         .and(sorted(families))
         .groupBy(COMPONENT.FAMILY_ID, COMPONENT.KIND, COMPONENT.LENGTH_M)
         .fetchMap(StockStore::sort, row -> row.get(howMany));
+  }
+
+  /**
+   * In place of another part that sat there until then, and from no other loop: so an exchange
+   * reads that only a survey tells, as filled sheets do.
+   */
+  private static Condition replaces() {
+    Occupancy before = OCCUPANCY.as("before");
+    Condition another =
+        DSL.exists(
+            DSL.selectOne()
+                .from(before)
+                .where(before.POINT_ID.eq(OCCUPANCY.POINT_ID))
+                .and(before.SLOT.eq(OCCUPANCY.SLOT))
+                .and(before.VALID_UNTIL.eq(OCCUPANCY.VALID_FROM))
+                .and(before.COMPONENT_ID.ne(OCCUPANCY.COMPONENT_ID)));
+    return another.andNotExists(
+        DSL.selectOne()
+            .from(before)
+            .where(before.COMPONENT_ID.eq(OCCUPANCY.COMPONENT_ID))
+            .and(before.VALID_UNTIL.eq(OCCUPANCY.VALID_FROM)));
   }
 
   int ofNoSort(DSLContext sql) {

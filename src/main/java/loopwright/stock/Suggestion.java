@@ -6,7 +6,8 @@ package loopwright.stock;
  * takes more.
  *
  * @param fitted parts of the sort in loops now
- * @param used put into loops by assemblies during the last {@value #YEARS} years
+ * @param used put into loops, by assemblies or found in place of another, during the last {@value
+ *     #YEARS} years
  */
 record Suggestion(int fitted, int used) {
   static final int YEARS = 3;

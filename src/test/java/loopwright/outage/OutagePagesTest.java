@@ -43,6 +43,8 @@ class OutagePagesTest {
     shop.close();
   }
 
+  private static int plannedSoFar;
+
   private static Map<String, String> planning() {
     Map<String, String> fields = Shop.fields(planner.get("/outages/new").page());
     fields.put(
@@ -58,7 +60,10 @@ class OutagePagesTest {
   }
 
   private static String planned() {
-    String location = planner.post("/outages/new", Shop.flat(planning())).location();
+    Map<String, String> fields = planning();
+    plannedSoFar++;
+    fields.put("name", "Spring " + plannedSoFar);
+    String location = planner.post("/outages/new", Shop.flat(fields)).location();
     assertThat(location).matches("/outages/O-\\d+/scope");
     return location.replace("/scope", "");
   }
@@ -124,6 +129,11 @@ class OutagePagesTest {
     fields.remove("train");
     assertThat(planner.post("/outages/new", Shop.flat(fields)).body()).contains("O-102");
     String outage = planned();
+    fields = planning();
+    fields.put("name", "Spring " + plannedSoFar);
+    assertThat(planner.post("/outages/new", Shop.flat(fields)).body())
+        .as("sent twice")
+        .contains("O-113", outage.substring(outage.lastIndexOf('/') + 1) + " is planned just so");
     assertThat(settle(outage, "in").body()).contains("O-109");
     assertThat(planner.post(outage + "/scope", "do", "in", "reason", "", "loop", "1").body())
         .contains("why they are taken");

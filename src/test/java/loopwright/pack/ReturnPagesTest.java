@@ -4,14 +4,18 @@ import static loopwright.db.gen.Tables.CALIBRATION;
 import static loopwright.db.gen.Tables.CALIBRATION_READING;
 import static loopwright.db.gen.Tables.CALIBRATION_STANDARD;
 import static loopwright.db.gen.Tables.GAP_READING;
+import static loopwright.db.gen.Tables.PACK_RETURN;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import loopwright.matching.PartKind;
+import loopwright.register.FamilyId;
+import loopwright.register.Stock;
 import loopwright.standard.Certificate;
 import loopwright.standard.CertifiedRange;
 import loopwright.standard.Standard;
@@ -143,7 +147,33 @@ class ReturnPagesTest {
     Document loop = world.technician.get("/loops/V-1").page();
     assertThat(loop.select("h1 ~ p .verdict").first().text()).isEqualTo("matches");
     assertThat(loop.text()).contains("P-9");
+    assertThat(putIn())
+        .as("an exchange that a sheet tells is use")
+        .containsExactly("probe 1.0 m: 1");
+    assertThat(world.shop.survey("V-1", "2026-03-01", "P-9", "C-2", "D-1").status()).isEqualTo(303);
+    assertThat(putIn()).as("from another loop, not from stock").containsExactly("probe 1.0 m: 1");
     assertThat(back()).contains("As found C-", "Survey, as left: P-9; judged");
+  }
+
+  private List<String> putIn() {
+    return world
+        .shop
+        .app
+        .database()
+        .read(
+            sql ->
+                new Stock()
+                        .putIn(sql, List.of(new FamilyId(1)), Instant.parse("2026-02-25T00:00:00Z"))
+                        .entrySet()
+                        .stream()
+                        .map(
+                            each ->
+                                each.getKey().kind().word()
+                                    + " "
+                                    + each.getKey().length().inMetres()
+                                    + ": "
+                                    + each.getValue())
+                        .toList());
   }
 
   @Test
@@ -500,6 +530,41 @@ class ReturnPagesTest {
                 .status())
         .isEqualTo(303);
     assertThat(back()).contains("V-3 not done no scaffold");
+    assertThat(
+            world
+                .technician
+                .post(
+                    world.outage + "/say",
+                    "loop",
+                    loop,
+                    "outcome",
+                    "not done",
+                    "reason",
+                    "no scaffold")
+                .status())
+        .as("a double click")
+        .isEqualTo(303);
+    assertThat(rows(PACK_RETURN)).isEqualTo(1);
+    assertThat(
+            world
+                .technician
+                .post(world.outage + "/say", "loop", loop, "outcome", "failed", "reason", "dead")
+                .body())
+        .as("on a page that somebody else's word made old")
+        .contains("V-3 came back meanwhile, as not done");
+    String seen =
+        world
+            .technician
+            .get(world.outage + "/returns")
+            .page()
+            .select("input[name=loop][aria-label=V-3]")
+            .attr("value");
+    assertThat(
+            world
+                .technician
+                .post(world.outage + "/say", "loop", seen, "outcome", "failed", "reason", "dead")
+                .status())
+        .isEqualTo(303);
     assertThat(
             world
                 .shop
