@@ -354,6 +354,7 @@ public final class Calibrations {
    * @throws Refused if that can't be
    */
   void supersede(Tx tx, Calibrated old, Calibrated by, String reason) {
+    holdStill(tx, old);
     if (old.id() == by.id()) {
       throw new Refused(CalibrationProblem.SUPERSEDED_BY_ITSELF);
     }
@@ -388,6 +389,13 @@ public final class Calibrations {
       points.add(c.point());
     }
     return points;
+  }
+
+  /** Until this transaction ends, nobody else signs or supersedes at that loop. */
+  public void holdStill(Tx tx, Calibrated calibrated) {
+    if (calibrated.point() != null) {
+      CalibrationStore.hold(tx, calibrated.point());
+    }
   }
 
   /** Calibrations made with a reference standard, newest first. */

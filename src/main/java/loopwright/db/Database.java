@@ -191,7 +191,8 @@ public final class Database implements AutoCloseable {
   }
 
   /**
-   * @throws Refused {@link DbProblem#AT_ONCE} if the engine undid it in favour of another change
+   * @throws Refused {@link DbProblem#AT_ONCE} if the engine undid it in favour of another change,
+   *     {@link DbProblem#MEANWHILE} if somebody else entered first what there can be only once
    */
   private <R> R inTurn(Function<DSLContext, R> work) {
     try {
@@ -200,7 +201,7 @@ public final class Database implements AutoCloseable {
       if (failed.sqlStateClass() == SQLStateClass.C40_TRANSACTION_ROLLBACK) {
         throw new Refused(DbProblem.AT_ONCE);
       }
-      throw failed;
+      throw OnlyOnce.refusalOr(failed);
     }
   }
 

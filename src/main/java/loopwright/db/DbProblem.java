@@ -44,7 +44,11 @@ public enum DbProblem implements Problem {
   AT_ONCE(
       "D-116",
       "Somebody else changed the same things at the same moment, and only one of you could be"
-          + " served. Nothing of yours was stored; look at it again and repeat it.");
+          + " served. Nothing of yours was stored; look at it again and repeat it."),
+  MEANWHILE(
+      "D-117",
+      "Somebody did the same at the same moment ({0}), and it can be done only once. Nothing of"
+          + " yours was stored; look at it again: it may be done already.");
 
   private final String code;
   private final String sentence;

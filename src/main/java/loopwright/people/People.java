@@ -19,6 +19,8 @@ public final class People implements Accounts {
   /** The password of every demo account. */
   public static final String DEMO_PASSWORD = "turning gear";
 
+  private static final long NOBODY_YET = -1;
+
   private final Database database;
   private final Passwords passwords;
   private final PeopleStore store = new PeopleStore();
@@ -184,6 +186,7 @@ public final class People implements Accounts {
         act(by, "add person", reason),
         tx -> {
           refuseTaken(store.find(tx.sql(), login.text()).orElse(null));
+          refuseNameTaken(tx, NOBODY_YET, account);
           return store.add(tx, login, account, hash, true);
         });
   }
@@ -206,8 +209,21 @@ public final class People implements Accounts {
         act(by, "change person", reason),
         tx -> {
           refuseLastAdministrator(tx, number, account);
+          refuseNameTaken(tx, number, account);
           return store.change(tx, number, version, account);
         });
+  }
+
+  /** Who took a calibration is told by name, and signs it by that name. */
+  private void refuseNameTaken(Tx tx, long number, Account account) {
+    store.all(tx.sql()).stream()
+        .filter(other -> other.number() != number)
+        .filter(other -> other.name().strip().equalsIgnoreCase(account.name().strip()))
+        .findFirst()
+        .ifPresent(
+            other -> {
+              throw new Refused(PeopleProblem.NAME_TAKEN, account.name().strip(), other.login());
+            });
   }
 
   private void refuseLastAdministrator(Tx tx, long number, Account account) {

@@ -24,7 +24,11 @@ public enum PeopleProblem implements Problem {
   OWN_RESET("P-107", "Your own password is changed on the password page, not here."),
   INACTIVE("P-108", "{0} is inactive. Make the account active first, then give a new password."),
   WRONG_PASSWORD("P-109", "This is not your password. Nothing is signed."),
-  TOO_MANY_TRIES("P-110", "Too many wrong passwords. Wait a minute, then try again.");
+  TOO_MANY_TRIES("P-110", "Too many wrong passwords. Wait a minute, then try again."),
+  NAME_TAKEN(
+      "P-111",
+      "{0} is the name of the account {1} already, and names stand under records and signatures."
+          + " Add what tells the two apart, a middle initial for instance.");
 
   private final String code;
   private final String sentence;

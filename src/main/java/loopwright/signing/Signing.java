@@ -66,7 +66,7 @@ public final class Signing {
     common(sql, c, against);
     as(signatures(sql, c), Signature.TECHNICIAN)
         .ifPresent(s -> against.add(refused(SigningProblem.ALREADY_SIGNED, c, s.name())));
-    if (!c.performedBy().equals(signer.name())) {
+    if (!tookIt(sql, c, signer)) {
       against.add(
           new Refused(SigningProblem.SOMEBODY_ELSES, c.number(), c.performedBy(), signer.name()));
     }
@@ -79,6 +79,18 @@ public final class Signing {
     used(sql, c)
         .forEach(used -> lateOrUnfit(sql, used, days.measured(), signer).ifPresent(against::add));
     return against;
+  }
+
+  /**
+   * By name, as the record says; and where the one who took it entered it too, by that very
+   * account, whatever it is called since.
+   */
+  private boolean tookIt(DSLContext sql, Calibrated c, Actor signer) {
+    Map.Entry<Optional<Long>, String> entered = store.entered(sql, c.id());
+    boolean enteredItself = entered.getValue().equals(c.performedBy());
+    return enteredItself && entered.getKey().isPresent()
+        ? entered.getKey().get().toString().equals(signer.id())
+        : c.performedBy().equals(signer.name());
   }
 
   private void common(DSLContext sql, Calibrated c, List<Refused> against) {
@@ -155,6 +167,7 @@ public final class Signing {
    * @throws Refused the first reason against it
    */
   void sign(Tx tx, Calibrated c, Actor signer, Days days) {
+    calibrations.holdStill(tx, c);
     refuse(againstSigning(tx.sql(), c, signer, days));
     String concessions =
         used(tx.sql(), c).stream()
@@ -174,6 +187,7 @@ public final class Signing {
    * @throws Refused the first reason against it
    */
   void review(Tx tx, Calibrated c, Actor reviewer, Days days) {
+    calibrations.holdStill(tx, c);
     refuse(againstReview(tx.sql(), c, reviewer, days));
     add(tx, c, reviewer, Signature.REVIEWER, Scope.REVIEW, days.today(), "");
   }

@@ -4,6 +4,7 @@ import static loopwright.db.gen.Tables.AUTHORISATION;
 import static loopwright.db.gen.Tables.AUTHORISATION_ENDED;
 import static loopwright.db.gen.Tables.CALIBRATION;
 import static loopwright.db.gen.Tables.CALIBRATION_SIGNATURE;
+import static loopwright.db.gen.Tables.CHANGE;
 import static loopwright.db.gen.Tables.PERSON;
 import static loopwright.db.gen.Tables.STANDARD_CONCESSION;
 
@@ -11,6 +12,7 @@ import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.Person;
@@ -130,6 +132,16 @@ final class SigningStore {
     row.setContentHash(fresh.hash());
     row.setConcessions(fresh.concessions());
     tx.insert(row);
+  }
+
+  /** Who entered a calibration: the account's number, if somebody's did, and the name then. */
+  Map.Entry<Optional<Long>, String> entered(DSLContext sql, long calibration) {
+    return sql.select(CHANGE.ACTOR_ID, CHANGE.ACTOR_NAME)
+        .from(CALIBRATION)
+        .join(CHANGE)
+        .on(CHANGE.ID.eq(CALIBRATION.CHANGE_ID))
+        .where(CALIBRATION.ID.eq(calibration))
+        .fetchSingle(row -> Map.entry(Optional.ofNullable(row.value1()), row.value2()));
   }
 
   List<Signature> signatures(DSLContext sql, long calibration) {

@@ -25,7 +25,7 @@ import org.jooq.Record;
 final class SpareStore {
 
   /**
-   * @throws IntegrityConstraintViolationException if the part is held already
+   * @throws loopwright.problem.Refused if the part is held already
    */
   void hold(
       Tx tx, long outage, long point, String slot, long component, String verdict, String proof) {

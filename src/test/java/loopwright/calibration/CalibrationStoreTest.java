@@ -188,6 +188,32 @@ class CalibrationStoreTest {
   }
 
   @Test
+  void twoRecordsCannotStandInEachOthersPlace() {
+    Calibrated one = world.numbered(world.keep(world.curve()));
+    Calibrated other =
+        world.numbered(
+            world.keep(
+                world.curve(Stage.AS_FOUND, CalibrationWorld.TAKEN.plusSeconds(60), "-18.1")));
+    List<CompletableFuture<Boolean>> both =
+        Stream.of(List.of(one, other), List.of(other, one))
+            .map(pair -> CompletableFuture.supplyAsync(() -> superseded(pair.get(0), pair.get(1))))
+            .toList();
+    assertThat(both.stream().map(CompletableFuture::join)).containsExactlyInAnyOrder(true, false);
+  }
+
+  private static boolean superseded(Calibrated old, Calibrated by) {
+    try {
+      return world.write(
+          tx -> {
+            world.calibrations.supersede(tx, old, by, "misread");
+            return true;
+          });
+    } catch (Refused refused) {
+      return false;
+    }
+  }
+
+  @Test
   void ofTwoOfOneMomentTheOneEnteredLaterCounts() {
     world.keep(world.curve(Stage.AS_LEFT, CalibrationWorld.TAKEN, "-17.00"));
     assertThat(latest()).isEqualTo(Calibration.Outcome.DOES_NOT_CONFORM);

@@ -24,13 +24,13 @@ import loopwright.units.Unit;
  * A database with a point that holds probe, cable and driver, and one of which nothing is known;
  * {@link #another} makes such a pair again.
  */
-final class CalibrationWorld implements AutoCloseable {
-  static final Instant TAKEN = Instant.parse("2026-02-01T09:00:00Z");
+public final class CalibrationWorld implements AutoCloseable {
+  public static final Instant TAKEN = Instant.parse("2026-02-01T09:00:00Z");
   private static final Instant FITTED = Instant.parse("2026-01-01T09:00:00Z");
   private static final Act ACT = new Act(null, "A. Tester", "technician", "calibration", "outage");
 
   private final ImportWorld world;
-  final Calibrations calibrations;
+  public final Calibrations calibrations;
   final ToleranceProfiles.Stored profile;
   private final long machine;
   private int pairs;
@@ -38,7 +38,7 @@ final class CalibrationWorld implements AutoCloseable {
   long bare;
   long probe;
 
-  CalibrationWorld(Engine engine) {
+  public CalibrationWorld(Engine engine) {
     world = new ImportWorld(engine, new TestClock("2026-03-01T10:00:00Z"));
     calibrations = world.calibrations;
     machine = write(tx -> RawWorld.machine(tx, "M"));
@@ -46,7 +46,7 @@ final class CalibrationWorld implements AutoCloseable {
     another();
   }
 
-  void another() {
+  public void another() {
     pairs++;
     write(this::pair);
   }
@@ -73,19 +73,19 @@ final class CalibrationWorld implements AutoCloseable {
         new RegisteredProfiles(world.profiles, world.register, world.families, world.plant));
   }
 
-  Database database() {
+  public Database database() {
     return world.database;
   }
 
-  <R> R write(Function<Tx, R> work) {
+  public <R> R write(Function<Tx, R> work) {
     return database().write(ACT, work);
   }
 
-  String keep(NewCalibration fresh) {
+  public String keep(NewCalibration fresh) {
     return write(tx -> calibrations.keep(tx, fresh));
   }
 
-  Calibrated numbered(String number) {
+  public Calibrated numbered(String number) {
     return database().read(sql -> calibrations.numbered(sql, number));
   }
 
@@ -102,7 +102,7 @@ final class CalibrationWorld implements AutoCloseable {
   }
 
   /** A synthetic curve of −0.2 V a mil whose last reading is given. */
-  NewCalibration curve(Stage stage, Instant at, String last) {
+  public NewCalibration curve(Stage stage, Instant at, String last) {
     String[] volts = "-2.00 -4.00 -6.00 -8.00 -10.00 -12.00 -14.00 -16.00 x".split(" ");
     volts[8] = last;
     Curve curve = new Curve(readings(Run.UP, volts));
@@ -110,7 +110,7 @@ final class CalibrationWorld implements AutoCloseable {
         point, stage, at, new NewCalibration.Measured(curve, profile.version(), profile.profile()));
   }
 
-  NewCalibration curve() {
+  public NewCalibration curve() {
     return curve(Stage.AS_FOUND, TAKEN, "-18.00");
   }
 

@@ -78,6 +78,25 @@ class PeopleTest {
   }
 
   @Test
+  void aNameStandsForOneAccount() {
+    Person miller = add("t.miller", Role.TECHNICIAN);
+    Person other = add("other", Role.TECHNICIAN);
+    Account same = new Account(" test T.Miller ", Role.TECHNICIAN, true);
+    assertRefused(
+        PeopleProblem.NAME_TAKEN,
+        () -> people.add(first.person(), new Login("third"), same, "twelve or more", "new"));
+    assertRefused(
+        PeopleProblem.NAME_TAKEN,
+        () -> people.change(first.person(), other.number(), other.version(), same, "renamed"));
+    Account engineer = new Account(miller.name(), Role.ENGINEER, true);
+    assertThat(
+            people
+                .change(first.person(), miller.number(), miller.version(), engineer, "examined")
+                .role())
+        .isEqualTo(Role.ENGINEER);
+  }
+
+  @Test
   void theFirstAdministratorSignsInOnceWithTheOneTimePassword() {
     assertThat(first.password()).matches("([a-hjkmnp-z2-9]{4}-){3}[a-hjkmnp-z2-9]{4}");
     assertThat(first.toString()).doesNotContain(first.password());

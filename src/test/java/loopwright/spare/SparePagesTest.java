@@ -134,7 +134,7 @@ class SparePagesTest {
                       return 0;
                     }))
         .as("the database itself refuses")
-        .isInstanceOf(IntegrityConstraintViolationException.class);
+        .hasCauseInstanceOf(IntegrityConstraintViolationException.class);
   }
 
   @Test

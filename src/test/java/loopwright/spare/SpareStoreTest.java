@@ -63,7 +63,7 @@ class SpareStoreTest {
                       store.hold(tx, 1, 2, "probe", 1, "matches", "none");
                       return 0;
                     }))
-        .isInstanceOf(IntegrityConstraintViolationException.class);
+        .hasCauseInstanceOf(IntegrityConstraintViolationException.class);
     database.write(
         ACT,
         tx -> {
