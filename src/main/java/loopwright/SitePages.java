@@ -12,6 +12,7 @@ import loopwright.calibration.CurvePages;
 import loopwright.calibration.Evidence;
 import loopwright.calibration.RegisteredProfiles;
 import loopwright.calibration.UsesOfStandard;
+import loopwright.certificate.CertificateBook;
 import loopwright.certificate.CertificatePages;
 import loopwright.circuit.BarrierOfPart;
 import loopwright.circuit.CircuitPages;
@@ -27,6 +28,7 @@ import loopwright.exposure.ImpactPages;
 import loopwright.family.FamilyEditPages;
 import loopwright.family.VersionsOfFamily;
 import loopwright.fieldcheck.CheckPages;
+import loopwright.fieldcheck.CheckTrends;
 import loopwright.gapround.RoundPages;
 import loopwright.importing.ImportPages;
 import loopwright.journal.JournalPages;
@@ -131,12 +133,9 @@ final class SitePages {
     CertificatePages certificatePages =
         new CertificatePages(
             of.database,
-            of.plant,
-            of.register,
-            of.calibrations,
-            evidence,
-            of.signing,
-            base,
+            page,
+            new CertificateBook(
+                of.plant, of.register, of.calibrations, evidence, of.signing, base, of.clock),
             of.clock);
     CalibrationPages calibrationPages =
         new CalibrationPages(
@@ -218,6 +217,7 @@ final class SitePages {
             of.calibrations,
             judgedBy,
             new DueLoops(),
+            new CheckTrends(of.gapReadings, of.fieldChecks),
             of.clock);
     AttachmentPages attachmentPages =
         new AttachmentPages(
@@ -296,6 +296,7 @@ final class SitePages {
                 circuitPages,
                 planners.panel(),
                 new LabelsOfLoop()),
+            List.of(calibrationPages, checkPages),
             of.clock),
         concessionPages,
         calibrationPages,

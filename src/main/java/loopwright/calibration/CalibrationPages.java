@@ -19,6 +19,7 @@ import loopwright.db.Database;
 import loopwright.loop.Combinations;
 import loopwright.loop.Configuration;
 import loopwright.loop.LoopPanel;
+import loopwright.loop.LoopStory;
 import loopwright.loop.Need;
 import loopwright.people.People;
 import loopwright.plant.Plant;
@@ -45,7 +46,7 @@ import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
 
 /** Calibrations to read: the list, one record, and what a loop's page shows of them. */
-public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
+public final class CalibrationPages implements Pages, LoopPanel, LoopStory, Need.Source {
   private static final int PAGE = 50;
   private static final int ON_LOOP = 12;
   private static final List<String> VERDICTS =
@@ -508,6 +509,21 @@ public final class CalibrationPages implements Pages, LoopPanel, Need.Source {
             .isPresent(),
         loop.tag(),
         loop.viewpoint().asKnownNow() ? open.of(sql, loop.point()) : List.of());
+  }
+
+  @Override
+  public List<Told> story(DSLContext sql, Loop loop, int most) {
+    return calibrations.ofLoop(sql, loop.point(), Optional.empty(), loop.viewpoint(), most).stream()
+        .map(
+            c ->
+                new Told(
+                    c.measuredAt(),
+                    "calibration " + c.number() + ", " + c.stage().word(),
+                    c.outcome(),
+                    said(c, new Figures(loop.units())),
+                    "by " + c.performedBy(),
+                    "/calibrations/" + c.number()))
+        .toList();
   }
 
   @Override

@@ -391,10 +391,14 @@ public final class Calibrations {
     return points;
   }
 
-  /** Until this transaction ends, nobody else signs or supersedes at that loop. */
+  /** Until this transaction ends, nobody else signs or supersedes at that loop or of that set. */
   public void holdStill(Tx tx, Calibrated calibrated) {
-    if (calibrated.point() != null) {
-      CalibrationStore.hold(tx, calibrated.point());
+    Long point = calibrated.point();
+    if (point != null) {
+      CalibrationStore.hold(tx, new TakenWith.Fitted(point));
+    } else {
+      PartSet.read(calibrated.fingerprint())
+          .ifPresent(set -> CalibrationStore.hold(tx, new TakenWith.Bench(set)));
     }
   }
 

@@ -236,15 +236,17 @@ final class CertificateReport {
     figures(result).forEach(figure -> facts.add(new Fact(figure.name(), figure.text())));
     sections.add(new Report.Facts(facts));
     sections.add(new Report.Words(result.findings().stream().map(Finding::sentence).toList()));
-    sections.add(new Report.Picture(drawing(result, c)));
+    sections.add(new Report.Picture(drawing(result, c, c.number())));
     sections.add(new Report.Heading("Readings"));
     sections.add(readings(result, evidence.uncertainty()));
     uncertainty(sections, evidence);
   }
 
-  private String drawing(CurveResult result, Calibrated c) {
-    return CurveDrawing.svg(
-        result, "curve", gapUnit, c.zero().isEmpty() ? "" : "zero: " + c.zero());
+  /**
+   * @param id of the drawing, one a page
+   */
+  private String drawing(CurveResult result, Calibrated c, String id) {
+    return CurveDrawing.svg(result, id, gapUnit, c.zero().isEmpty() ? "" : "zero: " + c.zero());
   }
 
   private static String verdict(Evidence evidence, CurveResult result) {
@@ -265,7 +267,10 @@ final class CertificateReport {
             Printed.slopeBoth(result.leastSquaresSlope())
                 + ", standard error "
                 + Printed.significant(result.leastSquaresSlopeStandardError())
-                + " mV/µm"));
+                + " mV/µm ("
+                + Printed.significant(
+                    Unit.MILLIVOLT_PER_MIL.fromCanonical(result.leastSquaresSlopeStandardError()))
+                + " mV/mil)"));
     figures.add(new Fact("Worst ISF", percent(result.worstIsfPercent()) + " of nominal"));
     figures.add(new Fact("Largest DSL", Printed.gapBoth(result.maxDsl())));
     result
@@ -332,7 +337,8 @@ final class CertificateReport {
             Column.figures("Output as typed", 1.5),
             Column.figures("ISF mV/µm", 1.2),
             Column.figures("ISF mV/mil", 1.2),
-            Column.figures("U 95 % mV/µm", 1.3),
+            Column.figures("U 95 % mV/µm", 1.2),
+            Column.figures("U 95 % mV/mil", 1.2),
             Column.figures("DSL µm", 1.1),
             Column.figures("DSL mil", 1.1),
             Column.words("ISF, DSL", 2.6)),
@@ -353,6 +359,7 @@ final class CertificateReport {
         hasIsf ? Printed.slopeMetric(isf) : "",
         hasIsf ? Printed.slopeMil(isf) : "",
         stated.map(s -> Printed.slopeMetric(s.budget().expandedUncertainty())).orElse(""),
+        stated.map(s -> Printed.slopeMil(s.budget().expandedUncertainty())).orElse(""),
         Printed.say("%+.2f", deviation),
         Printed.say("%+.3f", Unit.MIL.fromCanonical(deviation)),
         said(result, run, point, stated));
@@ -478,9 +485,9 @@ final class CertificateReport {
     if (before.isPresent() && after.isPresent()) {
       sections.add(
           new Report.TwoPictures(
-              drawing(before.get(), found.record()),
+              drawing(before.get(), found.record(), "found"),
               "As found, " + found.record().number(),
-              drawing(after.get(), left.record()),
+              drawing(after.get(), left.record(), "left"),
               "As left, " + left.record().number()));
     }
   }

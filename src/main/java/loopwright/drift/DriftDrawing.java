@@ -132,6 +132,34 @@ final class DriftDrawing {
         .toList();
   }
 
+  /** Other figures of the loop, drawn the same way; empty where there are none. */
+  static String svg(List<Pane> panes, List<Cut> cuts, String what) {
+    if (panes.isEmpty()) {
+      return "";
+    }
+    List<Double> years =
+        panes.stream()
+            .flatMap(pane -> pane.trails().stream())
+            .flatMap(trail -> trail.spots().stream())
+            .map(Spot::x)
+            .sorted()
+            .toList();
+    double first = years.get(0);
+    double last = years.get(years.size() - 1);
+    return StackPlot.svg(
+        new StackPicture(
+            "checks",
+            "Readings and checks of " + what + " over the years.",
+            "year",
+            ticks(year(first), year(last) + 1),
+            cuts.stream().filter(cut -> cut.x() >= first && cut.x() <= last).toList(),
+            panes));
+  }
+
+  private static int year(double years) {
+    return Observation.at(years).atZone(ZoneOffset.UTC).getYear();
+  }
+
   /** A year's beginning each, or every few where there are many. */
   private List<Tick> years() {
     List<Instant> moments =
@@ -143,6 +171,10 @@ final class DriftDrawing {
             .toList();
     int first = moments.get(0).atZone(ZoneOffset.UTC).getYear();
     int last = moments.get(moments.size() - 1).atZone(ZoneOffset.UTC).getYear() + 1;
+    return ticks(first, last);
+  }
+
+  private static List<Tick> ticks(int first, int last) {
     int step = Math.max(1, (last - first) / 12);
     return IntStream.rangeClosed(first, last)
         .filter(year -> (year - first) % step == 0)

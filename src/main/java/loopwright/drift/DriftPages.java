@@ -17,6 +17,7 @@ import loopwright.calibration.Calibrations;
 import loopwright.calibration.RegisteredProfiles;
 import loopwright.db.Database;
 import loopwright.drift.DriftSeries.Entry;
+import loopwright.fieldcheck.CheckTrends;
 import loopwright.loop.Configuration;
 import loopwright.loop.DueLoops;
 import loopwright.loop.Placed;
@@ -45,6 +46,7 @@ public final class DriftPages implements Pages {
   private final Register register;
   private final Configuration configuration;
   private final Calibrations calibrations;
+  private final CheckTrends checks;
   private final IntervalBook intervals;
 
   public DriftPages(
@@ -56,6 +58,7 @@ public final class DriftPages implements Pages {
       Calibrations calibrations,
       RegisteredProfiles profiles,
       DueLoops due,
+      CheckTrends checks,
       InstantSource clock) {
     this.database = database;
     this.page = page;
@@ -63,6 +66,7 @@ public final class DriftPages implements Pages {
     this.register = register;
     this.configuration = configuration;
     this.calibrations = calibrations;
+    this.checks = checks;
     this.intervals = new IntervalBook(calibrations, profiles, configuration, due, clock);
   }
 
@@ -83,13 +87,15 @@ public final class DriftPages implements Pages {
     long number = point.id().number();
     List<Calibrated> all = oldestFirst(calibrations.ofLoop(sql, number, Optional.empty(), MOST));
     List<Entry> entries = DriftSeries.of(all, calibrations.superseded(sql, all));
+    List<Cut> exchanges = exchanges(sql, number);
     return DriftShown.of(
-        new DriftShown.Whose(point.tag(), "/loops/" + PathSegment.of(point.tag())),
-        entries,
-        exchanges(sql, number, all),
-        plant.clocks(sql, List.of(number)),
-        units,
-        intervals.advice(sql, point, entries));
+            new DriftShown.Whose(point.tag(), "/loops/" + PathSegment.of(point.tag())),
+            entries,
+            between(exchanges, all),
+            plant.clocks(sql, List.of(number)),
+            units,
+            intervals.advice(sql, point, entries))
+        .with(checks.panes(sql, number, units), exchanges);
   }
 
   private void part(Context http) {
@@ -121,21 +127,22 @@ public final class DriftPages implements Pages {
     return rising;
   }
 
-  /** Moments between the curves at which a part of the loop was exchanged. */
-  private List<Cut> exchanges(DSLContext sql, long point, List<Calibrated> curves) {
+  private static List<Cut> between(List<Cut> cuts, List<Calibrated> curves) {
     if (curves.size() < 2) {
       return List.of();
     }
-    Instant first = curves.get(0).measuredAt();
-    Instant last = curves.get(curves.size() - 1).measuredAt();
+    double first = Observation.years(curves.get(0).measuredAt());
+    double last = Observation.years(curves.get(curves.size() - 1).measuredAt());
+    return cuts.stream().filter(cut -> cut.x() > first && cut.x() < last).toList();
+  }
+
+  /** Moments at which a part of the loop was exchanged. */
+  private List<Cut> exchanges(DSLContext sql, long point) {
     Map<Instant, List<String>> slots = new TreeMap<>();
     for (Placed placed : configuration.ofPoint(sql, point)) {
-      Instant from = placed.span().from();
-      if (from.isAfter(first) && from.isBefore(last)) {
-        slots
-            .computeIfAbsent(from, at -> new ArrayList<>())
-            .add(placed.slot().isPath() ? "cable" : placed.slot().word());
-      }
+      slots
+          .computeIfAbsent(placed.span().from(), at -> new ArrayList<>())
+          .add(placed.slot().isPath() ? "cable" : placed.slot().word());
     }
     List<Cut> cuts = new ArrayList<>();
     slots.forEach(

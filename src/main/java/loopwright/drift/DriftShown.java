@@ -12,6 +12,7 @@ import loopwright.drift.DriftSeries.Entry;
 import loopwright.numerics.ParallelLines;
 import loopwright.plant.SiteClocks;
 import loopwright.print.StackPicture.Cut;
+import loopwright.print.StackPicture.Pane;
 import loopwright.trend.IntervalAdvice;
 import loopwright.trend.Observation;
 import loopwright.trend.Segment;
@@ -27,7 +28,8 @@ record DriftShown(
     List<SlopeLine> slopes,
     List<String> headings,
     List<Line> lines,
-    @Nullable Advice advice) {
+    @Nullable Advice advice,
+    String checks) {
 
   record Line(
       String href,
@@ -71,7 +73,21 @@ record DriftShown(
         slopes(trends, units),
         trends.keySet().stream().map(figure -> figure.title(units)).toList(),
         entries.stream().map(entry -> line(entry, trends, clocks, units)).toList(),
-        advice);
+        advice,
+        "");
+  }
+
+  /** The same with a drawing of the loop's readings and checks. */
+  DriftShown with(List<Pane> panes, List<Cut> exchanges) {
+    return new DriftShown(
+        title,
+        href,
+        drawing,
+        slopes,
+        headings,
+        lines,
+        advice,
+        DriftDrawing.svg(panes, exchanges, title));
   }
 
   /** As lefts that begin another level of the same parts. */

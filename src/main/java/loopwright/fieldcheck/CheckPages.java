@@ -14,6 +14,8 @@ import java.util.stream.Stream;
 import loopwright.db.Database;
 import loopwright.db.Tx;
 import loopwright.loop.LoopPanel;
+import loopwright.loop.LoopStory;
+import loopwright.matching.Verdict;
 import loopwright.people.People;
 import loopwright.plant.Plant;
 import loopwright.plant.PointId;
@@ -30,7 +32,7 @@ import loopwright.web.Routes;
 import org.jooq.DSLContext;
 
 /** Small forms for the other records of a job, and what loops show of them. */
-public final class CheckPages implements Pages, LoopPanel {
+public final class CheckPages implements Pages, LoopPanel, LoopStory {
   private static final int ON_LOOP = 8;
   private static final int IN_LIST = 500;
 
@@ -314,6 +316,21 @@ public final class CheckPages implements Pages, LoopPanel {
         rows(sql, loop.point(), loop.zone(), loop.viewpoint(), ON_LOOP),
         ways(href),
         href + "/checks");
+  }
+
+  @Override
+  public List<Told> story(DSLContext sql, Loop loop, int most) {
+    return rows(sql, loop.point(), loop.zone(), loop.viewpoint(), most).stream()
+        .map(
+            row ->
+                new Told(
+                    row.at(),
+                    row.kind(),
+                    row.verdict().equals(Verdict.NOT_JUDGED.word()) ? null : row.verdict(),
+                    row.said(),
+                    "by " + row.by(),
+                    row.href()))
+        .toList();
   }
 
   @Override

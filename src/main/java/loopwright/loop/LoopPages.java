@@ -2,12 +2,15 @@ package loopwright.loop;
 
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import loopwright.db.Database;
 import loopwright.journal.Looking;
 import loopwright.plant.Channels;
@@ -37,7 +40,10 @@ public final class LoopPages implements Pages {
   private final Plant plant;
   private final Channels channels;
   private final Judging judging;
+  private static final int MOST_TOLD = 200;
+
   private final List<LoopPanel> panels;
+  private final List<LoopStory> stories;
   private final InstantSource clock;
   private final EventStore events = new EventStore();
 
@@ -48,6 +54,7 @@ public final class LoopPages implements Pages {
       Channels channels,
       Judging judging,
       List<LoopPanel> panels,
+      List<LoopStory> stories,
       InstantSource clock) {
     this.database = database;
     this.page = page;
@@ -55,6 +62,7 @@ public final class LoopPages implements Pages {
     this.channels = channels;
     this.judging = judging;
     this.panels = List.copyOf(panels);
+    this.stories = List.copyOf(stories);
     this.clock = clock;
   }
 
@@ -72,9 +80,12 @@ public final class LoopPages implements Pages {
       String since,
       String source) {}
 
+  /** {@code href} is null where the line says all of it. */
   record EventLine(
+      Instant at,
       String when,
       String kind,
+      @Nullable String href,
       @Nullable String verdict,
       String note,
       String entered,
@@ -155,9 +166,33 @@ public final class LoopPages implements Pages {
         ChannelLines.of(channels.ofPoint(sql, new PointId(number))),
         panels.stream().flatMap(panel -> panel.actions(loop).stream()).toList(),
         panels.stream().map(p -> new PanelShown(p.template(), p.model(sql, loop))).toList(),
-        events.ofPoint(sql, number, loop.viewpoint()).stream()
-            .map(event -> line(event, zone))
-            .toList());
+        history(sql, loop));
+  }
+
+  /** What was fitted and what was done, the newest first. */
+  private List<EventLine> history(DSLContext sql, LoopPanel.Loop loop) {
+    Stream<EventLine> fitted =
+        events.ofPoint(sql, loop.point(), loop.viewpoint()).stream()
+            .map(event -> line(event, loop.zone()));
+    Stream<EventLine> done =
+        stories.stream()
+            .flatMap(story -> story.story(sql, loop, MOST_TOLD).stream())
+            .map(told -> line(told, loop.zone()));
+    return Stream.concat(fitted, done)
+        .sorted(Comparator.comparing(EventLine::at).reversed())
+        .toList();
+  }
+
+  private static EventLine line(LoopStory.Told told, ZoneId zone) {
+    return new EventLine(
+        told.at(),
+        SiteMoment.shown(told.at(), zone),
+        told.kind(),
+        told.href(),
+        told.verdict(),
+        told.note(),
+        told.by(),
+        List.of());
   }
 
   private static String about(PointDetails details) {
@@ -227,8 +262,10 @@ public final class LoopPages implements Pages {
 
   private static EventLine line(LoopEvent event, ZoneId zone) {
     return new EventLine(
+        event.happenedAt(),
         SiteMoment.shown(event.happenedAt(), zone),
         event.kind(),
+        null,
         event.verdict(),
         event.note(),
         "entered by %s on %s: %s"

@@ -62,6 +62,29 @@ public final class QrCode {
     page.fill();
   }
 
+  /**
+   * The same for a page, black on white, one unit a module.
+   *
+   * @param label for those who don't see it
+   */
+  public String svg(String label) {
+    Svg.Element drawing = Svg.drawing(across(), across(), label);
+    drawing.add("rect").set("width", across()).set("height", across()).set("fill", "#fff");
+    StringBuilder path = new StringBuilder();
+    for (int row = 0; row < modules.getHeight(); row++) {
+      for (int from = 0; from < modules.getWidth(); from++) {
+        int until = blackUntil(row, from);
+        if (until > from) {
+          path.append(
+              "M%s %sh%sv1h-%sz".formatted(from + QUIET, row + QUIET, until - from, until - from));
+          from = until;
+        }
+      }
+    }
+    drawing.add("path").set("d", path.toString()).set("fill", "#000");
+    return drawing.toString();
+  }
+
   private int blackUntil(int row, int from) {
     int until = from;
     while (until < modules.getWidth() && modules.get(until, row) == 1) {

@@ -34,4 +34,9 @@ public record Observation(Instant at, double value, String segment, int level) {
   public static double years(Instant at) {
     return at.getEpochSecond() / SECONDS;
   }
+
+  /** The moment of {@link #years(Instant)}, to the second. */
+  public static Instant at(double years) {
+    return Instant.ofEpochSecond(Math.round(years * SECONDS));
+  }
 }

@@ -3,6 +3,7 @@ package loopwright.uncertainty;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import loopwright.units.Unit;
 
 /** Sentences about what the equipment can and can't prove. */
 final class Remarks {
@@ -47,13 +48,12 @@ final class Remarks {
     double tolerance = statement.limits().tolerance();
     String left =
         expanded < tolerance
-            ? say("only deviations up to %.1f µm would be proved", tolerance - expanded)
+            ? say("only deviations up to %s would be proved", both(tolerance - expanded))
             : "no deviation would be proved, whatever its value";
     sentences.add(
         say(
-            "This equipment cannot prove this tolerance: U(DSL) is %.1f µm against %.1f µm, so"
-                + " that %s.%s",
-            expanded, tolerance, left, biggest(statement.budget())));
+            "This equipment cannot prove this tolerance: U(DSL) is %s against %s, so that %s.%s",
+            both(expanded), both(tolerance), left, biggest(statement.budget())));
   }
 
   private void sharedExtremes(RunUncertainty run) {
@@ -75,6 +75,10 @@ final class Remarks {
                     " Biggest contributor: %s (%.0f %% of the variance).",
                     line.name(), 100 * budget.share(line)))
         .orElse("");
+  }
+
+  private static String both(double micrometres) {
+    return say("%.1f µm (%.2f mil)", micrometres, Unit.MIL.fromCanonical(micrometres));
   }
 
   private static String say(String sentence, Object... parts) {
