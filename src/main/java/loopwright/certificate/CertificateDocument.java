@@ -243,14 +243,14 @@ final class CertificateDocument {
 
   private void pictures(Report.TwoPictures two) throws IOException {
     double half = (WIDTH - BETWEEN) / 2;
-    double height = PdfPicture.height(two.left(), half);
+    double height = PdfPicture.height(two.leftSvg(), half);
     room(height + 24);
     y -= 14;
     put(PdfFace.SANS_BOLD, MARGIN, BODY, two.leftName());
     put(PdfFace.SANS_BOLD, MARGIN + half + BETWEEN, BODY, two.rightName());
     y -= 6;
-    PdfPicture.draw(text, out, two.left(), MARGIN, y, half);
-    PdfPicture.draw(text, out, two.right(), MARGIN + half + BETWEEN, y, half);
+    PdfPicture.draw(text, out, two.leftSvg(), MARGIN, y, half);
+    PdfPicture.draw(text, out, two.rightSvg(), MARGIN + half + BETWEEN, y, half);
     y -= height + 4;
   }
 

@@ -101,7 +101,7 @@ public final class CertificatePages implements Pages, RecordPanel {
             report,
             "sections",
             report.sections().stream().map(Shown::of).toList(),
-            "code",
+            "codeSvg",
             QrCode.of(report.address()).svg("Address and SHA-256 of the record"),
             "record",
             record,

@@ -74,6 +74,6 @@ record Report(
   record Picture(String svg) implements Section {}
 
   /** Two drawings side by side. */
-  record TwoPictures(String left, String leftName, String right, String rightName)
+  record TwoPictures(String leftSvg, String leftName, String rightSvg, String rightName)
       implements Section {}
 }

@@ -29,7 +29,7 @@ record DriftShown(
     List<String> headings,
     List<Line> lines,
     @Nullable Advice advice,
-    String checks) {
+    String checksSvg) {
 
   record Line(
       String href,

@@ -98,17 +98,37 @@ class CertificatePagesTest {
 
   @Test
   void anAsLeftIsPrintedWithTheAsFoundBeforeItAndNothingElse() throws IOException {
-    String link = technician.get(left).page().select("a[href*=with]").attr("href");
+    String link = technician.get(left).page().select("a[href*=pdf?with]").attr("href");
     assertThat(link).endsWith("certificate.pdf?with=" + found.substring(14));
     try (PDDocument pdf = pdf(link)) {
       assertThat(new PDFTextStripper().getText(pdf))
           .contains("As found and as left", found.substring(14) + " and " + left.substring(14));
     }
     assertThat(technician.get(found).page().select("a[href*=with]")).isEmpty();
+    Document print = technician.get(left + "/print?with=" + found.substring(14)).page();
+    assertThat(print.select("h1").text()).contains("Calibration record, not signed");
+    assertThat(print.select(".side svg.plot")).hasSize(2);
+    assertThat(print.select("svg[id]").eachAttr("id")).doesNotHaveDuplicates();
+    assertThat(technician.get(found + "/print?with=" + left.substring(14)).status())
+        .isEqualTo(404);
     assertThat(technician.fetch(found + "/certificate.pdf?with=" + left.substring(14)).statusCode())
         .isEqualTo(404);
     assertThat(technician.fetch(left + "/certificate.pdf?with=C-999").statusCode()).isEqualTo(404);
     assertThat(technician.fetch("/calibrations/C-999/certificate.pdf").statusCode()).isEqualTo(404);
+  }
+
+  @Test
+  void thePrintViewSaysWhatThePaperSays() throws IOException {
+    Document print = technician.get(found + "/print").page();
+    assertThat(print.select(".papercode svg path")).hasSize(1);
+    assertThat(print.select("figure svg.plot")).hasSize(1);
+    assertThat(print.select("th").eachText()).contains("ISF mV/µm", "ISF mV/mil", "µm", "mil");
+    try (PDDocument pdf = pdf(found + "/certificate.pdf")) {
+      String paper = new PDFTextStripper().getText(pdf).replaceAll("\\s", "");
+      for (String cell : print.select(".paper td, .paper dd, .paper h2").eachText()) {
+        assertThat(paper).contains(cell.replaceAll("\\s", ""));
+      }
+    }
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -12,6 +13,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -249,6 +255,7 @@ class CertificateReportTest {
               i == 0 ? "" : f("%.4f", isf),
               i == 0 ? "" : f("%.2f", isf * 25.4),
               i == 0 ? "" : f("%.4f", run.statedIsf(i).expanded()),
+              i == 0 ? "" : f("%.2f", run.statedIsf(i).expanded() * 25.4),
               f("%+.2f", deviation),
               f("%+.3f", deviation / 25.4),
               i == 0 ? "–; within" : "conforms; within"));
@@ -258,6 +265,16 @@ class CertificateReportTest {
 
   @Test
   void everyResultIsRecomputed() {
+    assertThat(told(report(), 1)).isEqualTo(results());
+  }
+
+  private static List<String> told(Report report, int which) {
+    return all(report, Report.Facts.class).get(which).facts().stream()
+        .map(fact -> fact.name() + ": " + fact.text())
+        .toList();
+  }
+
+  private static List<String> results() {
     SecondOpinion run = worse();
     SimpleRegression line = SecondOpinion.regression(run.gaps(), run.volts());
     double worst = 0;
@@ -269,18 +286,15 @@ class CertificateReportTest {
     for (int i = 0; i < 9; i++) {
       apart = Math.max(apart, Math.abs(numbers(UP)[i] - numbers(DOWN)[i]) * 1000 / SLOPE);
     }
-    List<String> told =
-        all(report(), Report.Facts.class).get(1).facts().stream()
-            .map(fact -> fact.name() + ": " + fact.text())
-            .toList();
-    assertThat(told)
-        .containsExactly(
+    return List.of(
             "Average scale factor: " + slope(SecondOpinion.asf(run.gaps(), run.volts())),
             "Least-squares slope: "
                 + slope(line.getSlope())
                 + ", standard error "
                 + three(line.getSlopeStdErr())
-                + " mV/µm",
+                + " mV/µm ("
+                + three(line.getSlopeStdErr() * 25.4)
+                + " mV/mil)",
             "Worst ISF: " + f("%+.2f %%", worst) + " of nominal",
             "Largest DSL: " + gap(run.largestDeviation(run.gaps(), run.volts())),
             "Up to down: " + gap(apart),
@@ -294,6 +308,10 @@ class CertificateReportTest {
 
   @Test
   void everyStatementIsRecomputed() {
+    assertThat(all(report(), Report.Table.class).get(1).rows()).isEqualTo(statements());
+  }
+
+  private static List<List<String>> statements() {
     SecondOpinion run = worse();
     double low = SLOPE * 0.95;
     double high = SLOPE * 1.05;
@@ -304,8 +322,7 @@ class CertificateReportTest {
     }
     String limits =
         "%s to %s mV/µm (190.00 to 210.00 mV/mil)".formatted(f("%.4f", low), f("%.4f", high));
-    assertThat(all(report(), Report.Table.class).get(1).rows())
-        .containsExactly(
+    return List.of(
             stated("ISF, least sure", least, true, limits, least.probability(low, high)),
             stated("ASF", run.statedAsf(), true, limits, run.statedAsf().probability(low, high)),
             stated(
@@ -365,6 +382,69 @@ class CertificateReportTest {
         List.of(
             "expanded, k = " + f("%.2f", stated.k()), "", "", three(stated.expanded()), "", ""));
     return rows;
+  }
+
+  private static final Pattern NUMBER = Pattern.compile("[+−]?\\d+(?:\\.\\d+)?");
+
+  private static Set<String> numbersIn(Stream<String> texts) {
+    return texts
+        .flatMap(text -> NUMBER.matcher(text).results().map(MatchResult::group))
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /** The sentence about up and down, of a curve typed in mil. */
+  private static String hysteresis() {
+    double most = 0;
+    double at = 0;
+    for (int i = 0; i < 9; i++) {
+      double apart = Math.abs(numbers(UP)[i] - numbers(DOWN)[i]) * 1000;
+      if (apart > most) {
+        most = apart;
+        at = 10 * (i + 1);
+      }
+    }
+    return f("%.0f", most)
+        + " "
+        + new BigDecimal(most / SLOPE / 25.4)
+            .setScale(2, RoundingMode.HALF_EVEN)
+            .stripTrailingZeros()
+            .toPlainString()
+        + " "
+        + f("%.0f", at);
+  }
+
+  /**
+   * Whatever number stands on the paper is one that was typed, one of the profile or of a cited
+   * document, or one worked out here again: none comes from elsewhere.
+   */
+  @Test
+  void everyNumberPrintedIsAccountedFor() {
+    Report pair =
+        new CertificateReport(ZoneId.of("UTC"), Unit.MIL)
+            .pair(
+                subject(Stage.AS_FOUND, "C-1", true), subject(Stage.AS_LEFT, "C-2", true), ORIGIN);
+    List<String> again = new ArrayList<>(results());
+    again.addAll(List.of(hysteresis(), "K 1.96 95 % JCGM 100:2008 106:2012", "C-1 C-2 P-1 D-1"));
+    Stream.of(rows("up", UP), rows("down", DOWN), statements())
+        .forEach(table -> table.forEach(again::addAll));
+    Stream.of(budget(worse().statedAsf()), budget(worse().statedDsl()))
+        .forEach(table -> table.forEach(again::addAll));
+    double celsius = (70 - 32) / 1.8;
+    again.add("2026-02-20 08:00 V-1 T-100 4140 A-1 1970-01-01 00:00 DVM-1 MIC-1");
+    again.add("70 °F " + f("%.1f", celsius) + " °C, 5 µm " + three(5 / 25.4) + " mil CP-7 3");
+    again.add("2 mm at 200 mV/mil, 0 to 45 °C, version 1, API Std 670, 4th 2000 5th 2014 ±5 25.4");
+    again.add("analysis version " + CurveAnalysis.ANALYSIS_VERSION + " SHA-256");
+    Set<String> unaccounted =
+        numbersIn(pair.sections().stream().flatMap(CertificateReportTest::words));
+    unaccounted.removeAll(numbersIn(again.stream()));
+    assertThat(unaccounted).isEmpty();
+    assertThat(told(pair, 1)).as("of the as found").isEqualTo(results());
+    assertThat(told(pair, 3)).as("of the as left").isEqualTo(results());
+    List<List<String>> compared = all(pair, Report.Table.class).get(0).rows();
+    assertThat(compared.stream().skip(2).map(row -> row.get(0) + ": " + row.get(1)))
+        .isEqualTo(results());
+    assertThat(compared.stream().skip(2).map(row -> row.get(0) + ": " + row.get(2)))
+        .isEqualTo(results());
   }
 
   private static Stream<String> words(Report.Section section) {

@@ -263,6 +263,32 @@ class CheckPagesTest {
   }
 
   @Test
+  void readingsAndChecksStandInTheHistoryAndAreFollowedOverTheYears() {
+    for (String day : new String[] {"2026-02-22", "2026-02-24"}) {
+      send(technician, "gap-reading", "volts", "-10.1", "state", "turning", "on", day);
+      assertThat(
+              send(technician, "slow-roll", "amplitude", "0.2", "amplitude-unit", "mil", "on", day)
+                  .status())
+          .isEqualTo(303);
+    }
+    Document loop = technician.get(LOOP).page();
+    assertThat(loop.select("ol.story li:contains(slow-roll vector) a[href^=/checks/J-]"))
+        .hasSizeGreaterThan(1);
+    assertThat(loop.select("ol.story").text())
+        .contains("2026-02-22", "gap reading -10.1 V at the driver, machine turning slowly");
+    assertThat(loop.select("ol.story > li").eachText())
+        .as("newest first, fitted and done together")
+        .last()
+        .asString()
+        .contains("survey");
+    Document drift = technician.get(LOOP + "/drift").page();
+    assertThat(drift.select("svg[aria-label^=Readings and checks] text").eachText())
+        .anyMatch(text -> text.contains("Gap voltage, V"))
+        .anyMatch(text -> text.contains("Slow roll, µm"))
+        .anyMatch(text -> text.contains("turning slowly, at the driver"));
+  }
+
+  @Test
   void whoOnlyLooksRecordsNothing() {
     Visitor viewer = shop.app.as("viewer");
     assertThat(viewer.get(LOOP + "/checks").status()).isEqualTo(200);
