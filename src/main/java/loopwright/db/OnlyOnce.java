@@ -31,7 +31,7 @@ final class OnlyOnce {
     }
     Refused refused = new Refused(DbProblem.MEANWHILE, what(String.valueOf(failed.getMessage())));
     refused.initCause(failed);
-    LOG.warn("Only one of two could be served: {}", failed.getMessage());
+    LOG.warn("Only one of two could be served: {}", refused.getMessage());
     return refused;
   }
 

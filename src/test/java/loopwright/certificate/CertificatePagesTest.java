@@ -109,8 +109,7 @@ class CertificatePagesTest {
     assertThat(print.select("h1").text()).contains("Calibration record, not signed");
     assertThat(print.select(".side svg.plot")).hasSize(2);
     assertThat(print.select("svg[id]").eachAttr("id")).doesNotHaveDuplicates();
-    assertThat(technician.get(found + "/print?with=" + left.substring(14)).status())
-        .isEqualTo(404);
+    assertThat(technician.get(found + "/print?with=" + left.substring(14)).status()).isEqualTo(404);
     assertThat(technician.fetch(found + "/certificate.pdf?with=" + left.substring(14)).statusCode())
         .isEqualTo(404);
     assertThat(technician.fetch(left + "/certificate.pdf?with=C-999").statusCode()).isEqualTo(404);

@@ -13,12 +13,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.calibration.Calibrated;
@@ -287,23 +286,19 @@ class CertificateReportTest {
       apart = Math.max(apart, Math.abs(numbers(UP)[i] - numbers(DOWN)[i]) * 1000 / SLOPE);
     }
     return List.of(
-            "Average scale factor: " + slope(SecondOpinion.asf(run.gaps(), run.volts())),
-            "Least-squares slope: "
-                + slope(line.getSlope())
-                + ", standard error "
-                + three(line.getSlopeStdErr())
-                + " mV/µm ("
-                + three(line.getSlopeStdErr() * 25.4)
-                + " mV/mil)",
-            "Worst ISF: " + f("%+.2f %%", worst) + " of nominal",
-            "Largest DSL: " + gap(run.largestDeviation(run.gaps(), run.volts())),
-            "Up to down: " + gap(apart),
-            "Linear range: " + gap(254) + " to " + gap(2286),
-            "Mid-range gap: "
-                + gap(1270)
-                + ", "
-                + f("%.3f", run.volts()[4])
-                + " V there (guidance)");
+        "Average scale factor: " + slope(SecondOpinion.asf(run.gaps(), run.volts())),
+        "Least-squares slope: "
+            + slope(line.getSlope())
+            + ", standard error "
+            + three(line.getSlopeStdErr())
+            + " mV/µm ("
+            + three(line.getSlopeStdErr() * 25.4)
+            + " mV/mil)",
+        "Worst ISF: " + f("%+.2f %%", worst) + " of nominal",
+        "Largest DSL: " + gap(run.largestDeviation(run.gaps(), run.volts())),
+        "Up to down: " + gap(apart),
+        "Linear range: " + gap(254) + " to " + gap(2286),
+        "Mid-range gap: " + gap(1270) + ", " + f("%.3f", run.volts()[4]) + " V there (guidance)");
   }
 
   @Test
@@ -323,14 +318,14 @@ class CertificateReportTest {
     String limits =
         "%s to %s mV/µm (190.00 to 210.00 mV/mil)".formatted(f("%.4f", low), f("%.4f", high));
     return List.of(
-            stated("ISF, least sure", least, true, limits, least.probability(low, high)),
-            stated("ASF", run.statedAsf(), true, limits, run.statedAsf().probability(low, high)),
-            stated(
-                "DSL",
-                run.statedDsl(),
-                false,
-                "at most " + gap(25.4),
-                run.statedDsl().probability(Double.NEGATIVE_INFINITY, 25.4)));
+        stated("ISF, least sure", least, true, limits, least.probability(low, high)),
+        stated("ASF", run.statedAsf(), true, limits, run.statedAsf().probability(low, high)),
+        stated(
+            "DSL",
+            run.statedDsl(),
+            false,
+            "at most " + gap(25.4),
+            run.statedDsl().probability(Double.NEGATIVE_INFINITY, 25.4)));
   }
 
   private static List<String> stated(
