@@ -5,6 +5,7 @@ import io.javalin.http.Handler;
 import java.time.InstantSource;
 import java.util.Map;
 import loopwright.db.Database;
+import loopwright.db.DbProblem;
 import loopwright.outage.Outage;
 import loopwright.pack.FieldReturns;
 import loopwright.problem.Problem;
@@ -20,6 +21,11 @@ import org.jspecify.annotations.Nullable;
  */
 final class FieldApi implements Pages {
   private static final int MOST_TAG = 60;
+
+  /** Somebody writes for long, or wrote the same at once: the device keeps it and comes again. */
+  private static final int TRY_LATER = 503;
+
+  private static final int UNUSABLE = 422;
 
   private final Database database;
   private final TakeAlong devices;
@@ -50,20 +56,24 @@ final class FieldApi implements Pages {
     routes.post("/api/field/photos/{uuid}", Permission.DEVICE, told(this::photo));
   }
 
-  /** Refusals of ours have a status of their own: 401 means that the device must be renewed. */
+  /** The status tells the device what to do: 401 be renewed, 422 show it, 503 come again. */
   private static Handler told(Handler work) {
     return http -> {
       try {
         work.handle(http);
       } catch (Refused refused) {
         Problem problem = refused.problem();
-        if (!(problem instanceof FieldProblem ours)) {
-          throw refused;
-        }
-        http.status(ours.status())
-            .json(Map.of("code", ours.code(), "message", String.valueOf(refused.getMessage())));
+        http.status(status(problem))
+            .json(Map.of("code", problem.code(), "message", String.valueOf(refused.getMessage())));
       }
     };
+  }
+
+  private static int status(Problem problem) {
+    if (problem instanceof FieldProblem ours) {
+      return ours.status();
+    }
+    return problem instanceof DbProblem ? TRY_LATER : UNUSABLE;
   }
 
   private TakeAlong.Bearer bearer(Context http) {

@@ -7,6 +7,7 @@ import loopwright.attachment.Attachments;
 import loopwright.attachment.Owner;
 import loopwright.attachment.OwnerKind;
 import loopwright.db.Database;
+import loopwright.db.DbProblem;
 import loopwright.db.Tx;
 import loopwright.outage.Outage;
 import loopwright.pack.FieldReturns;
@@ -49,8 +50,8 @@ final class FieldEntries {
     try {
       return write(database, from, tx -> receive(tx, from.device(), sent));
     } catch (Refused refused) {
-      if (refused.problem() instanceof FieldProblem) {
-        throw refused;
+      if (refused.problem() instanceof FieldProblem || refused.problem() instanceof DbProblem) {
+        throw refused; // nothing speaks against the entry itself, or it isn't one
       }
       String why = FieldReturns.said(refused);
       return write(database, from, tx -> keepWaiting(tx, from.device(), sent, why));

@@ -5,11 +5,15 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.calibration.Calibrated;
 import loopwright.calibration.NewCalibration;
@@ -112,8 +116,16 @@ public final class FieldReturns {
   }
 
   private TakenAlong taken(DSLContext sql, Outage outage, Revision revision) {
-    List<Long> still =
-        packs.outages().scope(sql, outage.id()).stream().map(line -> line.point()).toList();
+    Map<String, Optional<ToleranceProfile>> profiles = new HashMap<>();
+    Function<String, Optional<ToleranceProfile>> read =
+        version ->
+            returns
+                .profiles()
+                .version(sql, Long.parseLong(version))
+                .map(ToleranceProfiles.Stored::profile);
+    Set<Long> still =
+        packs.outages().scope(sql, outage.id()).stream().map(line -> line.point())
+            .collect(Collectors.toSet());
     return new TakenAlong(
         revision.number(),
         Identity.of(returns.records().register().get(), revision).toString(),
@@ -122,17 +134,19 @@ public final class FieldReturns {
         revision.head().cautions(),
         packs.loops(sql, revision).stream()
             .filter(loop -> still.contains(loop.point()))
-            .map(loop -> loop(sql, loop))
+            .map(loop -> loop(loop, version -> profiles.computeIfAbsent(version, read)))
             .toList(),
         packs.latest(sql, outage));
   }
 
-  private Loop loop(DSLContext sql, Revision.Loop loop) {
+  /**
+   * @param profiles by their version in the register
+   */
+  private static Loop loop(
+      Revision.Loop loop, Function<String, Optional<ToleranceProfile>> profiles) {
     LoopSheet sheet = loop.sheet();
     Optional<ToleranceProfile> profile =
-        Optional.ofNullable(sheet.limits())
-            .flatMap(limits -> returns.profiles().version(sql, Long.parseLong(limits.version())))
-            .map(ToleranceProfiles.Stored::profile);
+        Optional.ofNullable(sheet.limits()).flatMap(limits -> profiles.apply(limits.version()));
     return new Loop(loop.point(), sheet.tag(), JSON.valueToTree(sheet), loop.hash(), profile);
   }
 

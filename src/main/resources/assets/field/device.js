@@ -64,7 +64,10 @@
 
   const key = state => state.register + '-' + state.pack;
 
-  /** Asks the server with a device's token; {status, body}, or null when it can't be reached. */
+  /**
+   * Asks the server with a device's token; {status, body}, or null when it can't be reached. An
+   * answer that is not ours (a gateway's sign-in page comes with 200) counts as not reached.
+   */
   const ask = async (token, path, options = {}) => {
     const control = new AbortController();
     const timer = setTimeout(() => control.abort(), 20000);
@@ -76,7 +79,9 @@
         signal: control.signal,
         headers: { ...options.headers, Authorization: 'Bearer ' + token },
       });
-      return { status: answer.status, body: await answer.json().catch(() => ({})) };
+      const body = await answer.json();
+      const ours = body && (answer.status === 200 ? body.uuid || body.identity : body.code);
+      return ours ? { status: answer.status, body } : null;
     } catch (unreachable) {
       return null;
     } finally {

@@ -40,8 +40,9 @@
   const settle = (uuid, told) => device.change('outbox', uuid, entry =>
     entry && Object.assign(entry, told, { tries: entry.tries + 1 }));
 
-  const trouble = (key, message) => device.change('packs', key, pack =>
-    pack && Object.assign(pack, { trouble: message }));
+  // of a pack that was taken along anew meanwhile nothing old is to be told
+  const tell = (pack, told) => device.change('packs', pack.key, kept =>
+    (kept && kept.token === pack.token ? Object.assign(kept, told) : undefined));
 
   // what an answer means for one entry; false when there is no use in going on
   const entrySent = async (pack, entry, answer) => {
@@ -50,10 +51,10 @@
       return false;
     }
     if (answer.status === 401) {
-      await trouble(pack.key, answer.body.message);
+      await tell(pack, { trouble: answer.body.message });
       return false;
     }
-    if (answer.status === 200) {
+    if (answer.status === 200 && answer.body.uuid === entry.uuid) {
       await settle(entry.uuid, { state: answer.body.state, told: answer.body.told, at: answer.body.at });
     } else {
       await settle(entry.uuid, { state: 'refused', told: [answer.body.message || 'Refused.'] });
@@ -93,9 +94,9 @@
   const refresh = async pack => {
     const answer = await device.pack(pack.token, pack);
     if (answer === null) return false;
-    if (answer.status === 401) await trouble(pack.key, answer.body.message);
+    if (answer.status === 401) await tell(pack, { trouble: answer.body.message });
     if (answer.status !== 200) return true;
-    await device.keepPack(pack.token, answer.body);
+    await tell(pack, { state: answer.body, fetchedAt: Date.now(), trouble: null });
     for (const told of answer.body.entries) {
       await device.change('outbox', told.uuid, entry =>
         entry && Object.assign(entry, { state: told.state, told: told.told, at: told.at }));

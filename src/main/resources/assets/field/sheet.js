@@ -9,6 +9,7 @@
   const main = document.getElementById('main');
   let draft = null;
   let here = null;
+  const anyway = new Set();
   let page = { show: () => {}, send: () => {} };
   let ticks = 0;
 
@@ -116,7 +117,8 @@
     const at = pack.state.loops.findIndex(one => one.tag === tag);
     const next = pack.state.loops[at + 1];
     const closedBy = own.find(entry => entry.state === outbox.QUEUED || (entry.state === 'recorded' && entry.body.cells.some(cell => cell.line === 'outcome' && cell.text === 'done')));
-    const again = begun || !closedBy;
+    const done = closedBy || (present && present.back && present.back.outcome === 'done');
+    const again = begun || !done || anyway.has(pack.key + tag);
     main.replaceChildren(
       el('p', { class: 'trail' }, link('#/', 'Packs'), ' / ', link(packHref(pack), pack.state.pack)),
       el('h1', { class: 'n' }, tag),
@@ -129,7 +131,7 @@
       loop ? el('details', { class: 'sheet', open: !begun && !own.length }, el('summary', {}, 'What the pack says'), facts(loop),
         loop.sheet.open.map(one => el('p', {}, one)),
         el('p', {}, link(loop.page, 'Loop’s page'), ' · ', link(loop.bypass, 'Enter a bypass'), ' (need network and a sign-in)')) : '',
-      loop && again ? el('details', { class: 'sheet', open: !begun }, el('summary', {}, 'Steps'), steps(pack, loop), el('p', { class: 'why' }, 'Ticks help on this device; they are not sent.')) : '',
+      loop && again ? el('details', { class: 'sheet', open: !begun && !own.length }, el('summary', {}, 'Steps'), steps(pack, loop), el('p', { class: 'why' }, 'Ticks help on this device; they are not sent.')) : '',
       loop && again ? el('div', { 'data-sheet': tag },
         el('p', { class: 'field-jumps' }, [['As found', '[data-stage="as found"]'], ['As left', '[data-stage="as left"]'], ['Done or not', '#finish'], ['Photograph', '#photo']]
           .map(([word, to]) => el('button', { type: 'button', class: 'act', onclick: () => main.querySelector(to).scrollIntoView({ block: 'start' }) }, word))),
@@ -138,6 +140,7 @@
         LoopForm.stage(pack, loop, LEFT),
         LoopForm.bypass(pack),
         finish(pack, loop)) : '',
+      present && !again && !closedBy ? el('p', {}, el('button', { type: 'button', class: 'act', onclick: () => { anyway.add(pack.key + tag); page.show(); } }, 'Enter it again all the same')) : '',
       loop ? LoopPhotos.section(pack, loop, page.send) : '',
       el('p', { class: 'acts' }, next ? link(loopHref(pack, next.tag), `Next: ${next.tag}`) : link(packHref(pack), 'All loops')),
       el('p', { id: 'kept', class: 'why', role: 'status' }));

@@ -213,6 +213,10 @@ class FieldBrowserTest {
     look("conflict");
     assertThat(world.rows(CALIBRATION)).isEqualTo(1);
     assertThat(world.look().select(".verdict:contains(waits)")).hasSize(1);
+    browser.driver().get(world.address().resolve(world.page()).toString());
+    look("take-along");
+    browser.width(Browser.DESK);
+    look("take-along-desk");
     String plain = world.address().toString().replaceFirst("//[^:/]+", "//plant.test");
     browser.driver().get(plain + "field/");
     says("#main", "plain http");

@@ -132,8 +132,12 @@ class FieldPagesTest {
                 FieldWorld.with(
                     FieldWorld.done(), new Cell("serial", "driver", "as found", "D-99"))));
     assertThat(serial.told()).contains("No part in the register is called D-99");
+    world.packs.leaveOut(world.packs.outage(), "V-2");
+    Answer removed = phone.send(phone.entry("V-2", FieldWorld.done()));
+    assertThat(removed.told()).contains("V-2 is not in the pack any more");
+    assertThat(phone.refresh().body().get("loops")).hasSize(2);
     assertThat(world.rows(CALIBRATION)).isZero();
-    assertThat(world.look().select(".verdict:contains(waits)")).hasSize(4);
+    assertThat(world.look().select(".verdict:contains(waits)")).hasSize(5);
     assertThat(world.decide("record", "try").status()).isEqualTo(422);
     assertThat(world.decide("aside", "typed again at the desk").status()).isEqualTo(303);
     assertThat(world.look().text()).contains("Set aside by Demo Technician: typed again");
@@ -150,6 +154,26 @@ class FieldPagesTest {
                     FieldWorld.done(), new Cell("serial", "path-1", "as found", "C-45"))));
     assertThat(answer.state()).isEqualTo("recorded");
     assertThat(answer.told()).contains("Survey, as found: C-45; judged refused.");
+  }
+
+  @Test
+  void aBypassTypedInTheFieldGoesIntoTheLogWithItsLoop() {
+    Answer answer =
+        phone.send(
+            phone.entry(
+                "V-2",
+                FieldWorld.with(
+                    FieldWorld.done(),
+                    new Cell("bypass", "site number", "as left", "BP-77"),
+                    new Cell("bypass", "function inhibited", "as left", "trip on V-2"),
+                    new Cell("bypass", "vote meanwhile", "as left", "1oo1"),
+                    new Cell("bypass", "authorised by", "as left", "A. Uthor"),
+                    new Cell("bypass", "answers for it", "as left", "O. Wner"),
+                    new Cell("bypass, day and time", "on since", "as left", "2026-02-28 13:00"),
+                    new Cell("bypass, day and time", "expires", "as left", "2026-03-05 13:00"))));
+    assertThat(answer.state()).as(answer.told()).isEqualTo("recorded");
+    assertThat(world.packs.technician().get("/bypasses").page().text()).contains("BP-77");
+    assertThat(phone.state.get("bypassCells")).hasSize(9);
   }
 
   @Test

@@ -63,7 +63,8 @@ public final class PackWorld implements AutoCloseable {
     settle(at, "in", tags);
   }
 
-  void leaveOut(String at, String... tags) {
+  /** Takes loops out of an outage again. */
+  public void leaveOut(String at, String... tags) {
     settle(at, "out", tags);
   }
 
