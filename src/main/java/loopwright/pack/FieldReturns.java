@@ -124,7 +124,8 @@ public final class FieldReturns {
                 .version(sql, Long.parseLong(version))
                 .map(ToleranceProfiles.Stored::profile);
     Set<Long> still =
-        packs.outages().scope(sql, outage.id()).stream().map(line -> line.point())
+        packs.outages().scope(sql, outage.id()).stream()
+            .map(line -> line.point())
             .collect(Collectors.toSet());
     return new TakenAlong(
         revision.number(),
