@@ -10,10 +10,10 @@ import java.util.UUID;
 import loopwright.db.Act;
 import loopwright.db.Database;
 import loopwright.pack.FieldReturns.Cell;
+import loopwright.problem.Refused;
 import loopwright.testing.Engine;
 import loopwright.testing.FullWorld;
 import loopwright.testing.TestClock;
-import org.jooq.exception.IntegrityConstraintViolationException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.AfterParameterizedClassInvocation;
 import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
@@ -106,7 +106,8 @@ class FieldStoreTest {
     SentEntry sent = entry();
     long id = add(device, sent, "waits");
     assertThatThrownBy(() -> add(device, sent, "recorded"))
-        .isInstanceOf(IntegrityConstraintViolationException.class);
+        .isInstanceOf(Refused.class)
+        .hasMessageContaining("field entry uuid");
     Entry kept = database.read(sql -> store.withUuid(sql, sent.uuid())).orElseThrow();
     assertThat(kept.content()).isEqualTo(sent);
     assertThat(kept.waits()).isTrue();
