@@ -30,6 +30,7 @@ import loopwright.outage.DuePages;
 import loopwright.outage.OutagePages;
 import loopwright.outage.Outages;
 import loopwright.outage.ScopePages;
+import loopwright.outage.SuggestionSource;
 import loopwright.outage.Suggestions;
 import loopwright.pack.FieldReturns;
 import loopwright.pack.PackPages;
@@ -50,6 +51,7 @@ import loopwright.spare.SparePages;
 import loopwright.spare.Spares;
 import loopwright.spare.WishPages;
 import loopwright.standard.Standards;
+import loopwright.temporary.TemporaryFits;
 import loopwright.web.Page;
 import loopwright.web.Pages;
 import loopwright.web.Routes;
@@ -87,14 +89,16 @@ final class PlannersPages implements Pages, Need.Source {
       Remedies remedies,
       LabelBase base,
       InstantSource clock,
-      Supplier<UUID> identity) {}
+      Supplier<UUID> identity,
+      TemporaryFits temporaryFits,
+      List<SuggestionSource> suggested) {}
 
   static PlannersPages of(Needed with) {
     Database database = with.database();
     Page page = with.page();
     InstantSource clock = with.clock();
     Outages outages = new Outages(with.plant());
-    Suggestions suggestions = new Suggestions(with.judging(), clock);
+    Suggestions suggestions = new Suggestions(with.judging(), with.suggested(), clock);
     Spares spares =
         new Spares(
             outages, with.proposed(), with.judging(), with.register(), with.standings(), clock);
@@ -133,7 +137,14 @@ final class PlannersPages implements Pages, Need.Source {
                     packPages, fieldPages, sparePages, returnPages, bypassPages, closeOutPages)),
             new ScopePages(database, page, outages, suggestions, clock),
             new DuePages(database, with.plant(), suggestions, clock),
-            new CalendarPages(database, page, outages, with.people(), clock, with.identity()),
+            new CalendarPages(
+                database,
+                page,
+                outages,
+                with.people(),
+                List.of(with.temporaryFits()),
+                clock,
+                with.identity()),
             packPages,
             fieldPages,
             sparePages,

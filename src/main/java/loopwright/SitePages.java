@@ -30,6 +30,7 @@ import loopwright.family.VersionsOfFamily;
 import loopwright.fieldcheck.CheckPages;
 import loopwright.fieldcheck.CheckTrends;
 import loopwright.gapround.RoundPages;
+import loopwright.gapround.RoundSuspects;
 import loopwright.importing.ImportPages;
 import loopwright.journal.JournalPages;
 import loopwright.kit.KitPages;
@@ -65,6 +66,10 @@ import loopwright.standard.StandardPages;
 import loopwright.stock.StockPages;
 import loopwright.symptom.CausePages;
 import loopwright.symptom.LoopsOnRecord;
+import loopwright.symptom.Suspicions;
+import loopwright.temporary.TemporaryFits;
+import loopwright.temporary.TemporaryOfPart;
+import loopwright.temporary.TemporaryPages;
 import loopwright.web.NavItem;
 import loopwright.web.Page;
 import loopwright.web.Pages;
@@ -175,6 +180,10 @@ final class SitePages {
             of.calibrations,
             of.laws,
             of.clock);
+    TemporaryFits temporaryFits = new TemporaryFits(of.configuration, of.clock);
+    TemporaryPages temporaryPages =
+        new TemporaryPages(of.database, page, of.plant, of.register, temporaryFits, of.clock);
+    Suspicions suspicions = new Suspicions();
     PlannersPages planners =
         PlannersPages.of(
             new PlannersPages.Needed(
@@ -198,14 +207,17 @@ final class SitePages {
                 of.remedies,
                 base,
                 of.clock,
-                of::identity));
+                of::identity,
+                temporaryFits,
+                List.of(temporaryFits, suspicions, new RoundSuspects(of.gapRounds, of.clock))));
     CausePages causePages =
         new CausePages(
             of.database,
             page,
             new LoopsOnRecord(of.plant, of.judging, of.calibrations, of.clock),
             of.parts,
-            of.laws);
+            of.laws,
+            suspicions);
     DuePages duePages = new DuePages(of.database, page, new DueLoops(), of.clock);
     DriftPages driftPages =
         new DriftPages(
@@ -295,6 +307,7 @@ final class SitePages {
                 duePages,
                 circuitPages,
                 planners.panel(),
+                temporaryPages,
                 new LabelsOfLoop()),
             List.of(calibrationPages, checkPages),
             of.clock),
@@ -330,6 +343,7 @@ final class SitePages {
         new AlloyPages(of.database, page, of.alloys),
         kitPages,
         planners,
+        temporaryPages,
         new RegisterPages(
             of.database,
             page,
@@ -343,7 +357,8 @@ final class SitePages {
                 new BarrierOfPart(of.circuits),
                 new LabelOfPart(),
                 kitPages,
-                new CalibrationsOfPart(of.calibrations, of.plant)),
+                new CalibrationsOfPart(of.calibrations, of.plant),
+                new TemporaryOfPart(temporaryFits, of::clockShown, of.clock)),
             List.of(
                 new SheetsOfFamily(of.sheets),
                 new VersionsOfFamily(of.families, of.familyVersions),

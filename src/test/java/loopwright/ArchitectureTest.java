@@ -77,6 +77,7 @@ class ArchitectureTest {
     "loopwright.certificate..",
     "loopwright.reach..",
     "loopwright.spare..",
+    "loopwright.temporary..",
     "loopwright.bypass..",
     "loopwright.closeout..",
     "loopwright.field..",

@@ -58,7 +58,10 @@ public enum CauseProblem implements Problem {
       "Q-122",
       "Volts and sensitivity must belong together: take both at the same gap, at the same place and"
           + " with the same meter, then say so."),
-  ASKED_BACK("Q-123", "{0}");
+  ASKED_BACK("Q-123", "{0}"),
+  SUSPECTED_BEFORE(
+      "Q-124", "Of {0} that is suspected already: {1}. Settle the older suspicion first."),
+  NOT_SUSPECTED("Q-125", "That suspicion is settled already. Look at the list again.");
 
   private final String code;
   private final String sentence;

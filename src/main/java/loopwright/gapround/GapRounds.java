@@ -3,6 +3,7 @@ package loopwright.gapround;
 import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -151,6 +152,12 @@ public final class GapRounds {
    */
   RoundStandings.Standing standing(DSLContext sql, RoundStore.Round round, int most) {
     return standings.of(sql, round.change(), most);
+  }
+
+  /** Those of these loops that the round makes worth a visit. */
+  List<Ranking.Ranked> worthAVisit(
+      DSLContext sql, RoundStore.Round round, Collection<Long> points) {
+    return standings.worthAVisit(sql, round.change(), points);
   }
 
   /** The same with what each loop lets one suspect. */

@@ -63,6 +63,11 @@ final class RoundStandings {
         worst.stream().sorted(Ranking.WORST_FIRST).toList());
   }
 
+  /** Those of these loops that are worth a visit. */
+  List<Ranking.Ranked> worthAVisit(DSLContext sql, long change, Collection<Long> points) {
+    return worthAVisit(sql, change, readings.besides(sql, change, points));
+  }
+
   /** A pair that moved together takes some off again: only what is left counts. */
   private List<Ranking.Ranked> worthAVisit(
       DSLContext sql, long change, List<GapReadings.Beside> some) {

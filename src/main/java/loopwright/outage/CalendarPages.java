@@ -49,12 +49,14 @@ public final class CalendarPages implements Pages {
   private final Page page;
   private final Outages outages;
   private final People people;
+  private final List<CalendarDays> others;
   private final InstantSource clock;
   private final Supplier<UUID> register;
   private final CalendarStore store = new CalendarStore();
   private final DueLoops due = new DueLoops();
 
   /**
+   * @param others days of other features
    * @param register identity of this database, so that entries of two registers stay apart
    */
   public CalendarPages(
@@ -62,12 +64,14 @@ public final class CalendarPages implements Pages {
       Page page,
       Outages outages,
       People people,
+      List<CalendarDays> others,
       InstantSource clock,
       Supplier<UUID> register) {
     this.database = database;
     this.page = page;
     this.outages = outages;
     this.people = people;
+    this.others = List.copyOf(others);
     this.clock = clock;
     this.register = register;
   }
@@ -150,12 +154,17 @@ public final class CalendarPages implements Pages {
         sql -> {
           outages(sql, file);
           dueDays(sql, file);
+          others.forEach(days -> days.days(sql).forEach(day -> event(file, day)));
           return file;
         });
     http.contentType("text/calendar; charset=utf-8");
     http.header("Content-Disposition", "attachment; filename=\"outages.ics\"");
     http.header("Cache-Control", "no-store");
     http.result(file.bytes());
+  }
+
+  private void event(CalendarFile file, CalendarDays.Day day) {
+    file.event(day.key() + "@" + register.get(), day.on(), day.on(), day.title(), day.about());
   }
 
   private void outages(DSLContext sql, CalendarFile file) {

@@ -57,7 +57,7 @@ public final class ScopePages implements Pages {
     return Form.blank().put("work", Work.usual().stream().map(Work::word).toList());
   }
 
-  record ReasonLine(String kind, String sentence) {}
+  record ReasonLine(String kind, String sentence, String href) {}
 
   record Row(
       long point,
@@ -150,7 +150,7 @@ public final class ScopePages implements Pages {
         suggestion.loop().train() + ", " + suggestion.loop().machine(),
         suggestion.verdict(),
         suggestion.reasons().stream()
-            .map(reason -> new ReasonLine(reason.kind().word(), reason.sentence()))
+            .map(reason -> new ReasonLine(reason.kind().word(), reason.sentence(), reason.href()))
             .toList(),
         line != null && line.taken(),
         line == null

@@ -18,8 +18,16 @@ public record Suggestion(
     reasons = List.copyOf(reasons);
   }
 
-  /** One thing that speaks for it. */
-  public record Reason(Kind kind, String sentence) {}
+  /**
+   * One thing that speaks for it.
+   *
+   * @param href where it stands on record; empty for what the loop's own page says
+   */
+  public record Reason(Kind kind, String sentence, String href) {
+    public Reason(Kind kind, String sentence) {
+      this(kind, sentence, "");
+    }
+  }
 
   /** What filters tell apart. */
   public enum Kind {
@@ -29,6 +37,9 @@ public record Suggestion(
     OFF_BALANCE("out of balance"),
     REFUSED("refused"),
     CONCESSION("concession"),
+    TEMPORARY("temporary fit"),
+    SUSPECTED("suspected cause"),
+    GAP_ROUND("gap round"),
     UNKNOWN("something unknown");
 
     private final String word;

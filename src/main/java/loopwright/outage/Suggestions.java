@@ -3,6 +3,7 @@ package loopwright.outage;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,10 +24,15 @@ public final class Suggestions {
   private static final int AT_ONCE = 500;
 
   private final Judging judging;
+  private final List<SuggestionSource> sources;
   private final InstantSource clock;
 
-  public Suggestions(Judging judging, InstantSource clock) {
+  /**
+   * @param sources asked beside the rules
+   */
+  public Suggestions(Judging judging, List<SuggestionSource> sources, InstantSource clock) {
     this.judging = judging;
+    this.sources = List.copyOf(sources);
     this.clock = clock;
   }
 
@@ -44,15 +50,30 @@ public final class Suggestions {
       judging
           .judge(sql, some.stream().map(Suggestions::subject).toList(), clock.instant())
           .forEach(one -> judged.put(one.subject().point(), one));
+      Map<Long, List<Suggestion.Reason>> beside = beside(sql, judged.keySet(), until);
       some.forEach(
           loop -> {
-            Judging.Judged one = judged.get(loop.point().id().number());
+            long point = loop.point().id().number();
+            Judging.Judged one = judged.get(point);
             if (one != null) {
-              all.add(suggestion(loop, one, until, today));
+              all.add(suggestion(loop, one, until, today, beside.getOrDefault(point, List.of())));
             }
           });
     }
     return all;
+  }
+
+  private Map<Long, List<Suggestion.Reason>> beside(
+      DSLContext sql, Collection<Long> points, LocalDate until) {
+    Map<Long, List<Suggestion.Reason>> beside = new HashMap<>();
+    for (SuggestionSource source : sources) {
+      source
+          .of(sql, points, until)
+          .forEach(
+              (point, reasons) ->
+                  beside.computeIfAbsent(point, any -> new ArrayList<>()).addAll(reasons));
+    }
+    return beside;
   }
 
   private static Judging.Subject subject(Outages.Loop loop) {
@@ -60,7 +81,11 @@ public final class Suggestions {
   }
 
   private static Suggestion suggestion(
-      Outages.Loop loop, Judging.Judged judged, LocalDate until, LocalDate today) {
+      Outages.Loop loop,
+      Judging.Judged judged,
+      LocalDate until,
+      LocalDate today,
+      List<Suggestion.Reason> beside) {
     List<Suggestion.Reason> reasons = new ArrayList<>();
     LocalDate due = due(loop.point(), judged);
     if (due != null && due.isBefore(today)) {
@@ -80,6 +105,7 @@ public final class Suggestions {
                       Suggestion.Kind.CONCESSION,
                       "Left under concession " + allowance.number() + "."));
     }
+    reasons.addAll(beside);
     return new Suggestion(loop, due, reasons, judged.judgement().verdict().word());
   }
 

@@ -7,17 +7,24 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import loopwright.cause.CauseDocument;
 import loopwright.cause.CauseProblem;
 import loopwright.cause.TappingPoint;
+import loopwright.db.Act;
 import loopwright.db.Database;
+import loopwright.db.Tx;
 import loopwright.lengthlaw.LengthLaws;
 import loopwright.loop.LoopPanel;
 import loopwright.loop.PartFacts;
+import loopwright.people.People;
 import loopwright.problem.Refused;
+import loopwright.problem.Text;
+import loopwright.time.Viewpoint;
 import loopwright.units.Numbers;
 import loopwright.units.Reported;
 import loopwright.units.Unit;
+import loopwright.web.Actor;
 import loopwright.web.Form;
 import loopwright.web.Page;
 import loopwright.web.Pages;
@@ -30,7 +37,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Two numbers in, likely causes out. What was typed stands in the address: an answer can be sent to
- * a colleague, and nothing is stored.
+ * a colleague, and nothing is stored unless somebody keeps the likeliest cause as a suspicion.
  */
 public final class CausePages implements Pages, LoopPanel {
   private final Database database;
@@ -38,20 +45,29 @@ public final class CausePages implements Pages, LoopPanel {
   private final LoopsOnRecord loops;
   private final PartFacts parts;
   private final LengthLaws laws;
+  private final Suspicions suspicions;
 
   public CausePages(
-      Database database, Page page, LoopsOnRecord loops, PartFacts parts, LengthLaws laws) {
+      Database database,
+      Page page,
+      LoopsOnRecord loops,
+      PartFacts parts,
+      LengthLaws laws,
+      Suspicions suspicions) {
     this.database = database;
     this.page = page;
     this.loops = loops;
     this.parts = parts;
     this.laws = laws;
+    this.suspicions = suspicions;
   }
 
   @Override
   public void mount(Routes routes) {
     routes.get("/cause", Permission.READ, this::show);
     routes.get("/api/cause", Permission.READ, this::answer);
+    routes.post("/cause/suspicions", Permission.RECORD, this::keep);
+    routes.post("/cause/suspicions/settle", Permission.RECORD, this::settle);
   }
 
   /** What the page says of the loop. */
@@ -59,9 +75,90 @@ public final class CausePages implements Pages, LoopPanel {
       String tag, String href, String fitted, @Nullable String curve, @Nullable String curveHref) {}
 
   private void show(Context http) {
+    show(http, 200, Form.blank());
+  }
+
+  /**
+   * @param said about suspicions
+   */
+  private void show(Context http, int status, Form said) {
     Map<String, Object> model = new HashMap<>();
-    int status = database.read(sql -> fill(sql, http, model));
-    page.show(http, status, "symptom/cause", model);
+    int found = database.read(sql -> fill(sql, http, model));
+    model.put("said", said);
+    page.show(http, Math.max(status, found), "symptom/cause", model);
+  }
+
+  /** A suspicion that nobody settled. */
+  record SuspicionLine(long id, String words, String who, String href) {}
+
+  private List<SuspicionLine> lines(DSLContext sql, long point) {
+    return suspicions.standing(sql, List.of(point)).stream()
+        .map(one -> new SuspicionLine(one.id(), one.inWords(), one.who(), one.href()))
+        .toList();
+  }
+
+  /** Works the answer out anew from what the address holds: nobody sends a probability in. */
+  private void keep(Context http) {
+    Form said = Form.from(http);
+    String note = said.read("note", text -> Text.needed("why it is kept", text, 2000));
+    Form asked = Form.fromQuery(http);
+    Optional<LoopOnRecord> loop = database.read(sql -> loop(sql, asked.typed("loop")));
+    Optional<TypedSymptom.Found> found =
+        database.read(
+            sql ->
+                new TypedSymptom(
+                        asked, loop.flatMap(LoopOnRecord::last), laws.law(sql, family(loop)))
+                    .find());
+    if (!said.ok() || found.isEmpty() || loop.isEmpty()) {
+      show(http, 422, said);
+      return;
+    }
+    write(
+        http,
+        said,
+        People.act(Actor.of(http), "suspect cause", note),
+        "Kept: outages that take its train suggest " + loop.get().tag() + ".",
+        tx ->
+            suspicions.keep(
+                tx,
+                loop.get().point().id().number(),
+                found.get().diagnosis().first(),
+                String.valueOf(http.queryString()),
+                note));
+  }
+
+  private void settle(Context http) {
+    Form said = Form.from(http);
+    String reason = said.read("reason", text -> Text.needed("what came of it", text, 2000));
+    String id = said.typed("suspicion");
+    Optional<LoopOnRecord> loop =
+        database.read(sql -> loop(sql, Form.fromQuery(http).typed("loop")));
+    if (!said.ok() || loop.isEmpty() || !id.matches("\\d{1,15}")) {
+      show(http, 422, said);
+      return;
+    }
+    write(
+        http,
+        said,
+        People.act(Actor.of(http), "settle suspicion", reason),
+        "Settled.",
+        tx ->
+            suspicions.withdraw(tx, loop.get().point().id().number(), Long.parseLong(id), reason));
+  }
+
+  private void write(Context http, Form said, Act act, String done, Consumer<Tx> work) {
+    try {
+      database.write(
+          act,
+          tx -> {
+            work.accept(tx);
+            return act;
+          });
+      page.go(http, "/cause?" + http.queryString(), done);
+    } catch (Refused refused) {
+      said.complain(refused);
+      show(http, 422, said);
+    }
   }
 
   /** The same fields as on the page, the answer as data. */
@@ -92,6 +189,9 @@ public final class CausePages implements Pages, LoopPanel {
       prefill(form, loop, UnitsShown.of(http));
     }
     model.put("form", form);
+    model.put("query", http.queryString() == null ? "" : http.queryString());
+    model.put(
+        "suspicions", loop.map(one -> lines(sql, one.point().id().number())).orElse(List.of()));
     model.put("loop", loop.map(CausePages::line).orElse(null));
     model.put("baselines", baselines(last));
     model.put("law", laws.words(sql, family(loop)));
@@ -184,8 +284,13 @@ public final class CausePages implements Pages, LoopPanel {
 
   @Override
   public Object model(DSLContext sql, Loop loop) {
-    return href(loop);
+    return new Panel(
+        href(loop),
+        loop.viewpoint().equals(Viewpoint.LATEST) ? lines(sql, loop.point()) : List.of());
   }
+
+  /** On the loop's page. */
+  record Panel(String href, List<SuspicionLine> suspicions) {}
 
   @Override
   public List<Action> actions(Loop loop) {
