@@ -32,6 +32,7 @@ import loopwright.outage.Outages;
 import loopwright.outage.ScopePages;
 import loopwright.outage.SuggestionSource;
 import loopwright.outage.Suggestions;
+import loopwright.pack.EmergentPages;
 import loopwright.pack.FieldReturns;
 import loopwright.pack.PackPages;
 import loopwright.pack.Packs;
@@ -123,6 +124,7 @@ final class PlannersPages implements Pages, Need.Source {
                 with.configuration(),
                 bypasses,
                 new FoundOutOfTolerance(with.calibrations(), new Meanwhile(with.effects())),
+                with.temporaryFits(),
                 List.of(spares),
                 clock),
             clock);
@@ -147,6 +149,7 @@ final class PlannersPages implements Pages, Need.Source {
                 with.identity()),
             packPages,
             fieldPages,
+            new EmergentPages(database, page, packs, clock),
             sparePages,
             new WishPages(database, page, spares, sparePages),
             new KitSparePages(database, page, spares, with.kits(), sparePages),

@@ -33,6 +33,9 @@ record CloseOut(Outage outage, List<LoopLine> loops, List<BypassLine> bypasses) 
    * @param changes surveys and assemblies since the pack was issued
    * @param concessions that stand for it
    * @param works what was to be done
+   * @param emergent work that was found to be needed while the outage was under way
+   * @param temporary parts that are still fitted for a time only
+   * @param choice names the loop with the last word on it; empty while nothing is said
    */
   record LoopLine(
       long point,
@@ -47,7 +50,10 @@ record CloseOut(Outage outage, List<LoopLine> loops, List<BypassLine> bypasses) 
       List<String> against,
       List<String> changes,
       List<String> concessions,
-      Set<Work> works) {
+      Set<Work> works,
+      List<String> emergent,
+      List<String> temporary,
+      String choice) {
 
     static final String NOTHING_SAID = "nothing said";
 
@@ -57,6 +63,11 @@ record CloseOut(Outage outage, List<LoopLine> loops, List<BypassLine> bypasses) 
 
     boolean isOpen() {
       return outcome.equals(NOTHING_SAID);
+    }
+
+    /** Whether it came back as done but may not go back to service. */
+    boolean isBlocked() {
+      return isDone() && !against.isEmpty();
     }
 
     /** For templates. */

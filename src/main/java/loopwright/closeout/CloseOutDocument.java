@@ -112,6 +112,14 @@ final class CloseOutDocument {
     sheet.line(PdfFace.MONO_BOLD, 9.5, loop.tag());
     sheet.fact("Reason", loop.reason());
     sheet.fact("Recorded", loop.told());
+    for (String emergent : loop.emergent()) {
+      need(30);
+      sheet.fact("Emergent", emergent);
+    }
+    for (String temporary : loop.temporary()) {
+      need(30);
+      sheet.fact("Still temporary", temporary);
+    }
     for (CloseOut.Exposed exposed : loop.exposed()) {
       need(20 + 18.0 * exposed.sentences().size());
       sheet.fact("Out of limits", exposed.record() + ". " + String.join(" ", exposed.sentences()));

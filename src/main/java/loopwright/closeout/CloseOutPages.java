@@ -68,12 +68,25 @@ public final class CloseOutPages implements Pages, OutagePart {
           model.put("summary", closeOut.summary());
           model.put("sections", sections(closeOut));
           model.put("bypasses", closeOut.bypasses());
+          Map<String, String> blocked =
+              outage.isClosed() ? Map.of() : CloseOutPages.blocked(closeOut);
+          model.put("blocked", blocked);
+          model.put("blockedtags", String.join(", ", blocked.values()));
           model.put("left", closeOut.toCarry().size());
           model.put("others", others(sql, outage));
           return outage;
         });
     model.put("form", form);
     page.show(http, status, "closeout/close-out", model);
+  }
+
+  /** Done, but not fit for service: these keep the outage open. */
+  private static Map<String, String> blocked(CloseOut closeOut) {
+    Map<String, String> blocked = new LinkedHashMap<>();
+    closeOut.loops().stream()
+        .filter(CloseOut.LoopLine::isBlocked)
+        .forEach(loop -> blocked.put(loop.choice(), loop.tag()));
+    return blocked;
   }
 
   private static List<Section> sections(CloseOut closeOut) {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.bypass.Bypasses;
 import loopwright.db.Chunks;
@@ -20,6 +21,7 @@ import loopwright.loop.Content;
 import loopwright.loop.Judging;
 import loopwright.matching.Finding;
 import loopwright.outage.Closing;
+import loopwright.outage.Emergent;
 import loopwright.outage.Outage;
 import loopwright.outage.OutageState;
 import loopwright.outage.Outages;
@@ -29,6 +31,7 @@ import loopwright.pack.Returned;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
 import loopwright.spare.Reserved;
+import loopwright.temporary.TemporaryFits;
 import loopwright.time.SiteMoment;
 import loopwright.time.Viewpoint;
 import loopwright.web.UnitsShown;
@@ -37,6 +40,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Says what an outage came to, closes it, and carries over what is left. */
 public final class CloseOuts {
+  private static final int MOST_TOLD = 12;
   private static final int MOST_REASON = 2_000;
 
   private final Outages outages;
@@ -45,6 +49,7 @@ public final class CloseOuts {
   private final Configuration configuration;
   private final Bypasses bypasses;
   private final FoundOutOfTolerance found;
+  private final TemporaryFits temporaryFits;
   private final List<Closing> told;
   private final InstantSource clock;
 
@@ -59,6 +64,7 @@ public final class CloseOuts {
       Configuration configuration,
       Bypasses bypasses,
       FoundOutOfTolerance found,
+      TemporaryFits temporaryFits,
       List<Closing> told,
       InstantSource clock) {
     this.outages = outages;
@@ -67,6 +73,7 @@ public final class CloseOuts {
     this.configuration = configuration;
     this.bypasses = bypasses;
     this.found = found;
+    this.temporaryFits = temporaryFits;
     this.told = List.copyOf(told);
     this.clock = clock;
   }
@@ -86,6 +93,8 @@ public final class CloseOuts {
             packs.latest(sql, outage),
             judged(sql, scope, closed),
             Reserved.ofOutage(sql, outage.id()),
+            outages.emergent(sql, outage.id()),
+            temporaryFits.stillIn(sql, scope.stream().map(ScopeLine::point).toList(), until),
             since,
             until,
             units);
@@ -100,6 +109,8 @@ public final class CloseOuts {
       Map<Long, Returned> latest,
       Map<Long, Judging.Judged> judged,
       List<Reserved> spares,
+      List<Emergent> emergent,
+      Map<Long, List<String>> temporary,
       Instant since,
       Instant until,
       UnitsShown units) {}
@@ -146,7 +157,13 @@ public final class CloseOuts {
             : judged.judgement().againstReturnToService().stream().map(Finding::sentences).toList(),
         changes(sql, outage, line.point(), facts),
         judged == null ? List.of() : concessions(judged),
-        EnumSet.copyOf(line.works()));
+        EnumSet.copyOf(line.works()),
+        facts.emergent().stream()
+            .filter(one -> one.point() == line.point())
+            .map(one -> one.inWords(outage.zone()))
+            .toList(),
+        facts.temporary().getOrDefault(line.point(), List.of()),
+        returned == null ? "" : returned.choice());
   }
 
   private static boolean isIn(Judging.@Nullable Judged judged, Reserved spare) {
@@ -217,16 +234,24 @@ public final class CloseOuts {
     if (!open.isEmpty()) {
       throw new Refused(CloseOutProblem.STILL_OPEN, String.join(", ", open));
     }
-    now.loops().stream()
-        .filter(loop -> loop.isDone() && !loop.against().isEmpty())
-        .findFirst()
-        .ifPresent(
-            loop -> {
-              throw new Refused(
-                  CloseOutProblem.NOT_IN_SERVICE, loop.tag(), String.join(" ", loop.against()));
-            });
+    refuseNotInService(now);
     told.forEach(watch -> watch.closing(tx, outage));
     outages.moveOn(tx, id, OutageState.CLOSED, person, note);
+  }
+
+  /** All of them are named, each with why. */
+  private static void refuseNotInService(CloseOut now) {
+    List<CloseOut.LoopLine> against =
+        now.loops().stream().filter(CloseOut.LoopLine::isBlocked).toList();
+    if (!against.isEmpty()) {
+      throw new Refused(
+          CloseOutProblem.NOT_IN_SERVICE,
+          against.stream().map(CloseOut.LoopLine::tag).collect(Collectors.joining(", ")),
+          against.stream()
+              .limit(MOST_TOLD)
+              .map(loop -> loop.tag() + ": " + String.join(" ", loop.against()))
+              .collect(Collectors.joining(" ")));
+    }
   }
 
   /**

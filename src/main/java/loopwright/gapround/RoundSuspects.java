@@ -39,8 +39,7 @@ public final class RoundSuspects implements SuggestionSource {
       worth.stream()
           .filter(ranked -> newest.contains(ranked.loop().now().id()))
           .forEach(
-              ranked ->
-                  reasons.put(ranked.loop().now().point(), List.of(reason(round, ranked))));
+              ranked -> reasons.put(ranked.loop().now().point(), List.of(reason(round, ranked))));
     }
     return reasons;
   }
@@ -53,8 +52,7 @@ public final class RoundSuspects implements SuggestionSource {
             .map(ranked -> ranked.loop().now())
             .collect(
                 Collectors.groupingBy(
-                    GapReading::state,
-                    Collectors.mapping(GapReading::point, Collectors.toList())));
+                    GapReading::state, Collectors.mapping(GapReading::point, Collectors.toList())));
     Set<Long> newest = new HashSet<>();
     points.forEach(
         (state, some) ->

@@ -18,7 +18,15 @@ public enum OutageProblem implements Problem {
   NO_SCOPE("O-111", "{0} has no loop in its scope. Take loops in first."),
   STEPS_CHANGED(
       "O-112", "Somebody changed these steps meanwhile. Look at them and send yours again."),
-  SAME("O-113", "{0} is planned just so already. Open that one, or give this one another name.");
+  SAME("O-113", "{0} is planned just so already. Open that one, or give this one another name."),
+  NOT_UNDER_WAY(
+      "O-114",
+      "{0} is {1}. Emergent work is added while an outage is under way; otherwise take the loop into"
+          + " the scope and issue a new revision."),
+  IS_EMERGENT(
+      "O-115",
+      "{0} is under way: what is added now is emergent work. Add it on its work pack, with who found"
+          + " it and when.");
 
   private final String code;
   private final String sentence;

@@ -2,6 +2,7 @@ package loopwright.outage;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -167,6 +168,52 @@ public final class Outages {
         throw new Refused(OutageProblem.NOT_IN_TRAINS, tag(tx.sql(), point), now.number());
       }
       scope.put(tx, outage, point, true, works, reason);
+    }
+  }
+
+  /**
+   * Adds work that was found to be needed while the outage is under way: to a loop that it takes,
+   * or with one that it did not take.
+   *
+   * @throws Refused if it isn't under way, no work is chosen or the loop is not on its trains
+   */
+  public void addEmergent(Tx tx, long outage, Emergent.Said said) {
+    Outage now = open(tx, outage, List.of(said.point()));
+    if (now.state() != OutageState.UNDER_WAY) {
+      throw new Refused(OutageProblem.NOT_UNDER_WAY, now.number(), now.state().word());
+    }
+    if (said.works().isEmpty()) {
+      throw new Refused(OutageProblem.NO_WORK);
+    }
+    Set<Work> works = EnumSet.copyOf(said.works());
+    scope(tx.sql(), outage).stream()
+        .filter(line -> line.point() == said.point())
+        .forEach(line -> works.addAll(line.works()));
+    take(tx, outage, List.of(said.point()), works, "emergent: " + said.reason());
+    scope.addEmergent(tx, outage, said);
+  }
+
+  /** What was found while it was under way, oldest first. */
+  public List<Emergent> emergent(DSLContext sql, long outage) {
+    return scope.emergent(sql, outage);
+  }
+
+  /**
+   * What is taken in while an outage is under way is emergent work, but for a loop that was taken
+   * out before.
+   *
+   * @throws Refused {@link OutageProblem#IS_EMERGENT}
+   */
+  void refuseEmergent(DSLContext sql, Outage outage, Collection<Long> points) {
+    if (outage.state() != OutageState.UNDER_WAY) {
+      return;
+    }
+    Set<Long> takenOut = new HashSet<>();
+    everSettled(sql, outage.id()).stream()
+        .filter(line -> !line.taken())
+        .forEach(line -> takenOut.add(line.point()));
+    if (!takenOut.containsAll(points)) {
+      throw new Refused(OutageProblem.IS_EMERGENT, outage.number());
     }
   }
 

@@ -216,6 +216,7 @@ public final class ScopePages implements Pages {
             if (out) {
               outages.leaveOut(tx, outage.id(), points, reason);
             } else {
+              outages.refuseEmergent(tx.sql(), outages.one(tx.sql(), outage.id()), points);
               outages.take(tx, outage.id(), points, works, reason);
             }
             return outage;

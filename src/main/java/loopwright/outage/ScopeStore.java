@@ -1,6 +1,7 @@
 package loopwright.outage;
 
 import static loopwright.db.gen.Tables.CHANGE;
+import static loopwright.db.gen.Tables.EMERGENT_WORK;
 import static loopwright.db.gen.Tables.OUTAGE_SCOPE;
 import static loopwright.db.gen.Tables.POINT;
 import static loopwright.db.gen.Tables.WORK_TEMPLATE;
@@ -10,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import loopwright.db.Tx;
+import loopwright.db.gen.tables.records.EmergentWorkRecord;
 import loopwright.db.gen.tables.records.OutageScopeRecord;
 import loopwright.db.gen.tables.records.WorkTemplateRecord;
 import org.jooq.DSLContext;
@@ -27,6 +29,41 @@ final class ScopeStore {
     row.setWorks(taken ? Work.write(works) : "");
     row.setReason(reason);
     tx.insert(row);
+  }
+
+  void addEmergent(Tx tx, long outage, Emergent.Said said) {
+    EmergentWorkRecord row = tx.row(EMERGENT_WORK);
+    row.setOutageId(outage);
+    row.setPointId(said.point());
+    row.setWorks(Work.write(said.works()));
+    row.setFoundBy(said.foundBy());
+    row.setFoundAt(Tx.moment(said.foundAt()));
+    row.setReason(said.reason());
+    tx.insert(row);
+  }
+
+  /** Oldest first. */
+  List<Emergent> emergent(DSLContext sql, long outage) {
+    return sql.select(EMERGENT_WORK.asterisk())
+        .select(POINT.TAG, CHANGE.ACTOR_NAME)
+        .from(EMERGENT_WORK)
+        .join(POINT)
+        .on(POINT.ID.eq(EMERGENT_WORK.POINT_ID))
+        .join(CHANGE)
+        .on(CHANGE.ID.eq(EMERGENT_WORK.CHANGE_ID))
+        .where(EMERGENT_WORK.OUTAGE_ID.eq(outage))
+        .orderBy(EMERGENT_WORK.ID)
+        .fetch(
+            row ->
+                new Emergent(
+                    row.get(EMERGENT_WORK.POINT_ID),
+                    row.get(POINT.TAG),
+                    List.copyOf(Work.read(row.get(EMERGENT_WORK.WORKS))),
+                    row.get(EMERGENT_WORK.FOUND_BY),
+                    row.get(EMERGENT_WORK.FOUND_AT).toInstant(),
+                    row.get(EMERGENT_WORK.REASON),
+                    row.get(CHANGE.ACTOR_NAME),
+                    row.get(EMERGENT_WORK.CHANGE_ID)));
   }
 
   /** The last word on each loop that anything was said of, by tag. */

@@ -87,7 +87,8 @@ public enum Work {
     return EnumSet.of(VERIFY, AS_FOUND, SET_GAP, AS_LEFT, RESTORE);
   }
 
-  static Optional<Work> named(String word) {
+  /** The one of that word; empty if there is none. */
+  public static Optional<Work> named(String word) {
     return Stream.of(values()).filter(work -> work.word.equals(word)).findFirst();
   }
 

@@ -1,5 +1,8 @@
 package loopwright.pack;
 
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -106,10 +109,29 @@ record LoopSheet(
    */
   record Reading(String gap, String other, String expected, String lowest, String highest) {}
 
-  /** One kind of work with its steps. */
-  record Job(String work, List<String> steps) {
-    Job {
-      steps = List.copyOf(steps);
+  /**
+   * One kind of work with its steps.
+   *
+   * @param emergent who found it to be needed while the outage was under way, when and why; empty
+   *     for what was planned, and then not written, so that sheets issued before there was any keep
+   *     their bytes
+   */
+  record Job(
+      String work,
+      List<String> steps,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) String emergent) {
+    @JsonCreator
+    Job(
+        @JsonProperty("work") String work,
+        @JsonProperty("steps") List<String> steps,
+        @JsonProperty("emergent") @Nullable String emergent) {
+      this.work = work;
+      this.steps = List.copyOf(steps);
+      this.emergent = emergent == null ? "" : emergent;
+    }
+
+    boolean isEmergent() {
+      return !emergent.isEmpty();
     }
   }
 

@@ -14,6 +14,7 @@ import loopwright.label.LabelCode;
 import loopwright.outage.Outage;
 import loopwright.outage.OutagePages;
 import loopwright.outage.OutagePart;
+import loopwright.outage.OutageState;
 import loopwright.people.People;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
@@ -84,6 +85,14 @@ public final class PackPages implements Pages, OutagePart {
                                   one.tag(), href(one.tag()), String.join(", ", one.what())))
                       .toList());
           model.put("doubts", outage.isClosed() ? List.of() : doubts(packs.now(sql, outage)));
+          model.put(
+              "emergent",
+              packs.outages().emergent(sql, outage.id()).stream()
+                  .map(
+                      one ->
+                          new ChangedLine(one.tag(), href(one.tag()), one.inWords(outage.zone())))
+                  .toList());
+          model.put("underway", outage.state() == OutageState.UNDER_WAY);
           model.put("scope", packs.outages().scope(sql, outage.id()).size());
           return outage;
         });

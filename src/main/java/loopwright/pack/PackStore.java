@@ -8,12 +8,15 @@ import static loopwright.db.gen.Tables.PERSON;
 import static loopwright.db.gen.Tables.POINT;
 
 import java.util.List;
+import java.util.Map;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.PackLoopRecord;
 import loopwright.db.gen.tables.records.PackReturnRecord;
 import loopwright.db.gen.tables.records.PackRevisionRecord;
 import org.jooq.DSLContext;
+import org.jooq.Field;
 import org.jooq.Record;
+import org.jooq.impl.DSL;
 
 /** Revisions of packs, their sheets, and what came back. Insert-only. */
 final class PackStore {
@@ -77,6 +80,24 @@ final class PackStore {
                     row.getPointId(),
                     Frozen.read(row.getContent(), LoopSheet.class),
                     row.getHash()));
+  }
+
+  /** The sheets of a revision as they were frozen, by point. */
+  Map<Long, String> contents(DSLContext sql, long revision) {
+    return sql.select(PACK_LOOP.POINT_ID, PACK_LOOP.CONTENT)
+        .from(PACK_LOOP)
+        .where(PACK_LOOP.PACK_REVISION_ID.eq(revision))
+        .fetchMap(PACK_LOOP.POINT_ID, PACK_LOOP.CONTENT);
+  }
+
+  /** By point, the newest change that brought something back. */
+  Map<Long, Long> lastReturned(DSLContext sql, long outage) {
+    Field<Long> last = DSL.max(PACK_RETURN.CHANGE_ID).as("last_change");
+    return sql.select(PACK_RETURN.POINT_ID, last)
+        .from(PACK_RETURN)
+        .where(PACK_RETURN.OUTAGE_ID.eq(outage))
+        .groupBy(PACK_RETURN.POINT_ID)
+        .fetchMap(PACK_RETURN.POINT_ID, last);
   }
 
   void addReturn(Tx tx, long outage, Returned returned) {

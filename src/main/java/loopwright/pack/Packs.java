@@ -3,15 +3,20 @@ package loopwright.pack;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import loopwright.db.Tx;
+import loopwright.outage.Emergent;
 import loopwright.outage.Outage;
 import loopwright.outage.OutageState;
 import loopwright.outage.Outages;
+import loopwright.outage.ScopeLine;
 import loopwright.outage.WorkSteps;
 import loopwright.problem.Refused;
 import org.jooq.DSLContext;
@@ -28,6 +33,8 @@ public final class Packs {
           "Work on one channel of a voting group at a time.",
           "Afterwards restore the channel, prove it, and have a second person prove that the bypass"
               + " is off.");
+
+  private static final int MOST_NOTE = 2_000;
 
   private final PackStore store = new PackStore();
   private final WorkSteps steps = new WorkSteps();
@@ -54,7 +61,12 @@ public final class Packs {
   /** The sheets as they would be issued now. */
   List<LoopSheet> now(DSLContext sql, Outage outage) {
     return writer.sheets(
-        sql, outage, outages.loops(sql, outage), outages.scope(sql, outage.id()), steps.all(sql));
+        sql,
+        outage,
+        outages.loops(sql, outage),
+        outages.scope(sql, outage.id()),
+        outages.emergent(sql, outage.id()),
+        steps.all(sql));
   }
 
   /** Newest first. */
@@ -91,11 +103,87 @@ public final class Packs {
     return store.returns(sql, outage.id());
   }
 
-  /** Of each loop the last word that came back. */
+  /** Of each loop the last word that came back, but for loops that emergent work opened again. */
   public Map<Long, Returned> latest(DSLContext sql, Outage outage) {
     Map<Long, Returned> latest = new LinkedHashMap<>();
     returns(sql, outage).forEach(returned -> latest.put(returned.point(), returned));
+    latest.keySet().removeAll(openedAgain(sql, outage));
     return latest;
+  }
+
+  /** Loops of which nothing came back since emergent work was added to them. */
+  Set<Long> openedAgain(DSLContext sql, Outage outage) {
+    Map<Long, Long> returned = store.lastReturned(sql, outage.id());
+    Set<Long> opened = new HashSet<>();
+    outages.emergent(sql, outage.id()).stream()
+        .filter(one -> returned.getOrDefault(one.point(), 0L) < one.change())
+        .forEach(one -> opened.add(one.point()));
+    return opened;
+  }
+
+  /**
+   * Adds emergent work and issues a revision for it at once, in which this loop alone is written
+   * anew: the other sheets are those of the last revision, byte by byte, so that what is out in the
+   * field stays good.
+   *
+   * @return number of the revision
+   * @throws Refused if the outage isn't under way, or the loop can't be taken
+   */
+  int addEmergent(Tx tx, long id, long person, Emergent.Said said) {
+    outages.addEmergent(tx, id, said);
+    Outage outage = outages.one(tx.sql(), id);
+    Revision last =
+        newest(tx.sql(), outage)
+            .orElseThrow(() -> new Refused(PackProblem.NOTHING_TO_ISSUE, outage.number()));
+    Map<Long, String> kept = store.contents(tx.sql(), last.id());
+    Set<Long> scope =
+        outages.scope(tx.sql(), id).stream().map(ScopeLine::point).collect(Collectors.toSet());
+    Map<Long, String> contents = new LinkedHashMap<>();
+    String tag = "";
+    for (Outages.Loop loop : outages.loops(tx.sql(), outage)) {
+      long point = loop.point().id().number();
+      if (point == said.point()) {
+        tag = loop.point().tag();
+        contents.put(point, written(tx.sql(), outage, tag));
+      } else if (scope.contains(point) && kept.containsKey(point)) {
+        contents.put(point, Objects.requireNonNull(kept.get(point)));
+      }
+    }
+    String note = "Emergent work on " + tag + ": " + said.reason();
+    return add(tx, id, person, note, last.number() + 1, Frozen.write(last.head()), contents);
+  }
+
+  private String written(DSLContext sql, Outage outage, String tag) {
+    return now(sql, outage).stream()
+        .filter(sheet -> sheet.tag().equals(tag))
+        .map(Frozen::write)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private int add(
+      Tx tx,
+      long id,
+      long person,
+      String note,
+      int number,
+      String head,
+      Map<Long, String> contents) {
+    List<String> hashes = contents.values().stream().map(Frozen::hash).toList();
+    String hash = hash(head, hashes);
+    String said = note.length() <= MOST_NOTE ? note : note.substring(0, MOST_NOTE - 1) + "\u2026";
+    long revision = store.add(tx, id, number, person, said, head, hash);
+    int place = 0;
+    for (Map.Entry<Long, String> loop : contents.entrySet()) {
+      place++;
+      store.addLoop(
+          tx, revision, place, loop.getKey(), loop.getValue(), Frozen.hash(loop.getValue()));
+    }
+    return number;
+  }
+
+  private static String hash(String head, List<String> hashes) {
+    return Frozen.hash(head + "\n" + String.join("\n", hashes));
   }
 
   /**
@@ -113,10 +201,16 @@ public final class Packs {
     if (sheets.isEmpty()) {
       throw new Refused(PackProblem.NOTHING_TO_ISSUE, outage.number());
     }
-    List<String> contents = sheets.stream().map(Frozen::write).toList();
-    List<String> hashes = contents.stream().map(Frozen::hash).toList();
+    Map<String, Long> points = new HashMap<>();
+    outages
+        .loops(tx.sql(), outage)
+        .forEach(loop -> points.put(loop.point().tag(), loop.point().id().number()));
+    Map<Long, String> contents = new LinkedHashMap<>();
+    sheets.forEach(
+        sheet ->
+            contents.put(Objects.requireNonNull(points.get(sheet.tag())), Frozen.write(sheet)));
     String head = Frozen.write(head(outage));
-    String hash = Frozen.hash(head + "\n" + String.join("\n", hashes));
+    String hash = hash(head, contents.values().stream().map(Frozen::hash).toList());
     Optional<Revision> last = newest(tx.sql(), outage);
     last.filter(revision -> revision.hash().equals(hash))
         .ifPresent(
@@ -124,15 +218,7 @@ public final class Packs {
               throw new Refused(PackProblem.NOTHING_CHANGED, same.number());
             });
     int number = last.map(Revision::number).orElse(0) + 1;
-    long revision = store.add(tx, id, number, person, note, head, hash);
-    Map<String, Long> points = new HashMap<>();
-    outages
-        .loops(tx.sql(), outage)
-        .forEach(loop -> points.put(loop.point().tag(), loop.point().id().number()));
-    for (int i = 0; i < sheets.size(); i++) {
-      long point = Objects.requireNonNull(points.get(sheets.get(i).tag()));
-      store.addLoop(tx, revision, i + 1, point, contents.get(i), hashes.get(i));
-    }
+    add(tx, id, person, note, number, head, contents);
     if (outage.state() == OutageState.PLANNED) {
       outages.moveOn(tx, id, OutageState.ISSUED, person, note);
     }

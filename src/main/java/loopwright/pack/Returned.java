@@ -37,6 +37,11 @@ public record Returned(
 
   static final List<String> OUTCOMES = List.of(DONE, NOT_DONE, FAILED);
 
+  /** Names the loop with this last word on it, for whoever says another one. */
+  public String choice() {
+    return point + ":" + Returns.mark(this);
+  }
+
   /** Whether it is done. */
   public boolean isDone() {
     return outcome.equals(DONE);

@@ -4,6 +4,7 @@ import java.time.InstantSource;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -90,10 +91,11 @@ public final class Returns {
       Complaints complaints,
       Predicate<String> wanted) {
     List<Standard> standards = records.standards().all(sql);
+    Set<Long> openedAgain = packs.openedAgain(sql, outage);
     return new ReturnReader(sql, outage, packs, records.register().get(), file, complaints)
         .loops().stream()
             .filter(given -> wanted.test(given.loop().sheet().tag()))
-            .map(given -> plan(sql, outage, file, given, standards))
+            .map(given -> plan(sql, outage, file, given, standards, openedAgain))
             .toList();
   }
 
@@ -102,7 +104,8 @@ public final class Returns {
       Outage outage,
       FilledFile file,
       ReturnReader.Given given,
-      List<Standard> standards) {
+      List<Standard> standards,
+      Set<Long> openedAgain) {
     Complaints complaints = given.complaints();
     FilledLoop filled = new FilledLoop(file, given.loop().sheet(), given.rows(), complaints);
     if (filled.isBlank() && complaints.isEmpty()) {
@@ -122,7 +125,9 @@ public final class Returns {
                 records.clock().instant(),
                 profile(sql, given.loop().sheet()),
                 standards));
-    refuseSecond(filled, given);
+    if (!openedAgain.contains(given.loop().point())) {
+      refuseSecond(filled, given);
+    }
     List<String> told = complaints.isEmpty() ? outlook.told(sql, outage, filled, read) : List.of();
     if (!complaints.isEmpty()) {
       return fate(given, ReturnPlan.Fate.REFUSED, List.of(), List.of(), null);

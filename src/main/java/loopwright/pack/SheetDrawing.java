@@ -1,6 +1,7 @@
 package loopwright.pack;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -260,20 +261,34 @@ final class SheetDrawing {
       LoopSheet.Job job = sheet.jobs().get(i);
       PdfSheet.Place place = PdfSheet.Place.HALVES.get(i < first ? 0 : 1);
       paper.gap(2);
-      paper.heading(place, Text.capital(job.work()));
-      for (String step : job.steps()) {
+      paper.heading(place, title(job));
+      for (String step : steps(job)) {
         paper.tick(place, step);
       }
     }
     paper.moveTo(top - needed);
   }
 
+  private static String title(LoopSheet.Job job) {
+    return Text.capital(job.work()) + (job.isEmergent() ? " (emergent)" : "");
+  }
+
+  /** Whoever does emergent work reads first who found it and why. */
+  private static List<String> steps(LoopSheet.Job job) {
+    List<String> steps = new ArrayList<>();
+    if (job.isEmergent()) {
+      steps.add(Text.capital(job.emergent()) + ".");
+    }
+    steps.addAll(job.steps());
+    return steps;
+  }
+
   private void inOneColumn() throws IOException {
     for (LoopSheet.Job job : sheet.jobs()) {
       need(30);
       paper.gap(2);
-      paper.heading(Text.capital(job.work()));
-      for (String step : job.steps()) {
+      paper.heading(title(job));
+      for (String step : steps(job)) {
         need(14);
         paper.tick(PdfSheet.Place.WHOLE, step);
       }
@@ -293,7 +308,7 @@ final class SheetDrawing {
 
   private double height(PdfSheet.Place place, int from, int until) {
     return sheet.jobs().subList(from, until).stream()
-        .mapToDouble(job -> 2 + paper.ticksHeight(place, job.steps()))
+        .mapToDouble(job -> 2 + paper.ticksHeight(place, steps(job)))
         .sum();
   }
 }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.InstantSource;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,7 @@ import loopwright.loop.Judging;
 import loopwright.matching.FamilyView;
 import loopwright.matching.NominalLine;
 import loopwright.matching.Verdict;
+import loopwright.outage.Emergent;
 import loopwright.outage.Outage;
 import loopwright.outage.Outages;
 import loopwright.outage.ScopeLine;
@@ -65,6 +67,7 @@ public final class SheetWriter {
       Outage outage,
       List<Outages.Loop> walk,
       List<ScopeLine> scope,
+      List<Emergent> emergent,
       Map<Work, List<String>> steps) {
     Map<Long, ScopeLine> taken = new HashMap<>();
     scope.forEach(line -> taken.put(line.point(), line));
@@ -80,7 +83,7 @@ public final class SheetWriter {
               sql,
               loop,
               Objects.requireNonNull(judged.get(point)),
-              jobs(Objects.requireNonNull(taken.get(point)), steps),
+              jobs(outage, Objects.requireNonNull(taken.get(point)), emergent, steps),
               spares.getOrDefault(point, List.of())));
     }
     return sheets;
@@ -101,9 +104,19 @@ public final class SheetWriter {
     return judged;
   }
 
-  private static List<LoopSheet.Job> jobs(ScopeLine line, Map<Work, List<String>> steps) {
+  private static List<LoopSheet.Job> jobs(
+      Outage outage, ScopeLine line, List<Emergent> emergent, Map<Work, List<String>> steps) {
+    Map<Work, String> found = new EnumMap<>(Work.class);
+    emergent.stream()
+        .filter(one -> one.point() == line.point())
+        .forEach(one -> one.works().forEach(work -> found.put(work, one.found(outage.zone()))));
     return line.works().stream()
-        .map(work -> new LoopSheet.Job(work.label(), steps.getOrDefault(work, List.of())))
+        .map(
+            work ->
+                new LoopSheet.Job(
+                    work.label(),
+                    steps.getOrDefault(work, List.of()),
+                    found.getOrDefault(work, "")))
         .toList();
   }
 

@@ -48,6 +48,26 @@ record TemporaryFit(
     }
   }
 
+  /** As it had been settled by that moment. */
+  TemporaryFit asOf(Instant moment) {
+    return new TemporaryFit(
+        id,
+        point,
+        tag,
+        slot,
+        component,
+        label,
+        words,
+        insteadOf,
+        firstDay,
+        reason,
+        askedBy,
+        who,
+        enteredAt,
+        inThere,
+        steps.stream().filter(step -> !step.at().isAfter(moment)).toList());
+  }
+
   /** The day that counts now. */
   LocalDate returnOn() {
     LocalDate day = firstDay;

@@ -1,5 +1,6 @@
 package loopwright.temporary;
 
+import java.time.Instant;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.util.Collection;
@@ -101,9 +102,9 @@ public final class TemporaryFits implements SuggestionSource, CalendarDays {
     return store.open(sql);
   }
 
-  /** By point, in sentences: what is still fitted for a time. */
-  public Map<Long, List<String>> stillIn(DSLContext sql, Collection<Long> points) {
-    return store.open(sql, points).stream()
+  /** By point, in sentences: what was still fitted for a time at that moment. */
+  public Map<Long, List<String>> stillIn(DSLContext sql, Collection<Long> points, Instant at) {
+    return store.openAt(sql, points, at).stream()
         .collect(
             Collectors.groupingBy(
                 TemporaryFit::point,

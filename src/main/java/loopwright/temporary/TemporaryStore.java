@@ -7,6 +7,7 @@ import static loopwright.db.gen.Tables.POINT;
 import static loopwright.db.gen.Tables.TEMPORARY_FIT;
 import static loopwright.db.gen.Tables.TEMPORARY_FIT_STEP;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -95,6 +96,29 @@ final class TemporaryStore {
   /** Those still in there and not settled. */
   List<TemporaryFit> open(DSLContext sql) {
     return fetch(sql, IN_THERE.andNot(STAYS));
+  }
+
+  /** What was still in there at that moment, and not settled by then. */
+  List<TemporaryFit> openAt(DSLContext sql, Collection<Long> points, Instant at) {
+    Condition inThere =
+        DSL.exists(
+            DSL.selectOne()
+                .from(OCCUPANCY)
+                .where(
+                    OCCUPANCY.POINT_ID.eq(TEMPORARY_FIT.POINT_ID),
+                    OCCUPANCY.SLOT.eq(TEMPORARY_FIT.SLOT),
+                    OCCUPANCY.VALID_UNTIL.gt(Span.utc(at)),
+                    OCCUPANCY.COMPONENT_ID.eq(TEMPORARY_FIT.COMPONENT_ID),
+                    OCCUPANCY.VALID_FROM.le(CHANGE.MADE_AT)));
+    List<TemporaryFit> open = new ArrayList<>();
+    for (List<Long> some : Chunks.of(points, 500)) {
+      fetch(sql, TEMPORARY_FIT.POINT_ID.in(some).and(CHANGE.MADE_AT.le(Span.utc(at))).and(inThere))
+          .stream()
+          .map(fit -> fit.asOf(at))
+          .filter(fit -> !fit.staysForGood())
+          .forEach(open::add);
+    }
+    return open;
   }
 
   List<TemporaryFit> open(DSLContext sql, Collection<Long> points) {

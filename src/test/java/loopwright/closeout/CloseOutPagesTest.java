@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Map;
 import loopwright.matching.PartKind;
 import loopwright.pack.PackWorld;
 import loopwright.plant.Channel;
@@ -18,6 +19,7 @@ import loopwright.plant.Plant;
 import loopwright.plant.Point;
 import loopwright.plant.PointWatch;
 import loopwright.plant.SettingBasis;
+import loopwright.testing.Shop;
 import loopwright.testing.Visitor;
 import loopwright.units.ScaleFactor;
 import loopwright.units.Unit;
@@ -133,12 +135,52 @@ class CloseOutPagesTest {
     world.shop.part(PartKind.CABLE, "C-44", "4");
     assertThat(world.shop.survey("V-2", "2026-03-01", "P-2", "C-44", "D-2").status())
         .isEqualTo(303);
+    world.shop.part(PartKind.CABLE, "C-43", "4");
+    assertThat(assemble("V-1", "C-43").status())
+        .as("a part is never refused for want of a curve, which comes after it")
+        .isEqualTo(303);
     Visitor.Answer refused = close();
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.page().select(".complaints").text())
-        .contains("V-2 came back as done but may not go back to service", "Z-102");
+        .contains("V-1, V-2 came back as done but may not go back to service", "Z-102")
+        .contains("V-1: ", "V-2: ", "carry it over");
     assertThat(refused.page().select("tr:contains(V-2)").text())
         .contains("Survey of 2026-03-01 08:00");
+    failed("V-1");
+    assertThat(close().page().select(".complaints").text()).contains("Not closed: V-2 came back");
+    failed("V-2");
+    assertThat(close().status()).as("with its reason it is carried over").isEqualTo(303);
+    assertThat(closeOut().select("h2:contains(Failed) + div").text())
+        .contains("V-1", "V-2", "no time left for its curve");
+  }
+
+  private void failed(String tag) {
+    Document page = world.technician().get(world.outage() + "/close-out").page();
+    String loop = page.select("select[name=loop] option:contains(" + tag + ")").attr("value");
+    assertThat(
+            world
+                .technician()
+                .post(
+                    world.outage() + "/say",
+                    "loop",
+                    loop,
+                    "outcome",
+                    "failed",
+                    "reason",
+                    "no time left for its curve")
+                .status())
+        .isEqualTo(303);
+  }
+
+  private Visitor.Answer assemble(String tag, String cable) {
+    String path = "/loops/" + tag + "/assembly";
+    Map<String, String> fields = Shop.fields(world.technician().get(path).page());
+    fields.put("path-1", cable);
+    fields.put("out-path-1", "stock");
+    fields.put("on", "2026-03-01");
+    fields.put("time", "09:00");
+    fields.put("reason", "connector bent");
+    return world.technician().post(path, Shop.flat(fields));
   }
 
   /** Alert 100 µm pk-pk meant at 200/25.4 mV/µm acts at 100 · 7.874/6.7 = 117.5 µm. */

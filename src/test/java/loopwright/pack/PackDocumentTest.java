@@ -77,7 +77,7 @@ class PackDocumentTest {
         "The last as-left curve of exactly these parts.",
         List.of("R1 slot 3 channel 2; approved; 200 mV/mil; alert 100 µm; danger 150 µm"),
         List.of("radial K-301 votes 2oo2"),
-        List.of(new LoopSheet.Job("as-found static", many)),
+        List.of(new LoopSheet.Job("as-found static", many, "")),
         List.of("Attention: no as-left calibration is on record."),
         List.of("extension cable C-99, store 2, bin 14: matches"));
   }

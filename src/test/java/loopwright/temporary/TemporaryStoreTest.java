@@ -65,5 +65,15 @@ class TemporaryStoreTest {
         .as("open while the part is believed to sit there")
         .isEqualTo(all.stream().filter(TemporaryFit::isOpen).toList());
     assertThat(database.<List<TemporaryFit>>read(store::open)).isEqualTo(open);
+    assertThat(
+            database.<List<TemporaryFit>>read(
+                sql ->
+                    store.openAt(
+                        sql,
+                        List.of(full.point()),
+                        java.time.Instant.parse("2026-04-01T20:00:01Z"))))
+        .extracting(TemporaryFit::id)
+        .as("what is open now was open then")
+        .containsExactlyElementsOf(open.stream().map(TemporaryFit::id).toList());
   }
 }
