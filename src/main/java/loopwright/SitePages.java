@@ -6,10 +6,12 @@ import loopwright.alloy.AlloyPages;
 import loopwright.attachment.AttachmentPages;
 import loopwright.attachment.Attachments;
 import loopwright.calibration.CalibrationData;
+import loopwright.calibration.CalibrationListPages;
 import loopwright.calibration.CalibrationPages;
 import loopwright.calibration.CalibrationsOfPart;
 import loopwright.calibration.CurvePages;
 import loopwright.calibration.Evidence;
+import loopwright.calibration.RecordPanel;
 import loopwright.calibration.RegisteredProfiles;
 import loopwright.calibration.UsesOfStandard;
 import loopwright.certificate.CertificateBook;
@@ -142,6 +144,7 @@ final class SitePages {
             new CertificateBook(
                 of.plant, of.register, of.calibrations, evidence, of.signing, base, of.clock),
             of.clock);
+    List<RecordPanel> recordPanels = List.of(effects, impactPages, signingPages, certificatePages);
     CalibrationPages calibrationPages =
         new CalibrationPages(
             of.database,
@@ -152,7 +155,7 @@ final class SitePages {
             judgedBy,
             of.calibrations,
             of.standards,
-            List.of(effects, impactPages, signingPages, certificatePages),
+            recordPanels,
             of.clock);
     StandardPages standardPages =
         new StandardPages(
@@ -312,6 +315,7 @@ final class SitePages {
             List.of(calibrationPages, checkPages),
             of.clock),
         concessionPages,
+        new CalibrationListPages(of.database, page, of.plant, of.calibrations, recordPanels),
         calibrationPages,
         standardPages,
         impactPages,

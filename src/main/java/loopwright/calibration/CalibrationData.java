@@ -28,6 +28,7 @@ import loopwright.web.Pages;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import org.jooq.DSLContext;
+import org.jspecify.annotations.Nullable;
 
 /** Calibrations as data under {@code /api}, and the judging of a curve that is only sent along. */
 public final class CalibrationData implements Pages {
@@ -81,7 +82,7 @@ public final class CalibrationData implements Pages {
     return new OfLoop(
         point.tag(),
         calibrations.shownAtLoop(sql, number, fingerprint, Viewpoint.LATEST, MOST).stream()
-            .map(c -> CalibrationDocument.of(c, parts(sql, c), readings(sql, c), null))
+            .map(c -> document(sql, c, null))
             .toList());
   }
 
@@ -91,8 +92,13 @@ public final class CalibrationData implements Pages {
 
   private CalibrationDocument one(DSLContext sql, String number) {
     Calibrated c = calibrations.find(sql, number).orElseThrow(NotFoundResponse::new);
+    return document(sql, c, judged(sql, c).map(this::document).orElse(null));
+  }
+
+  private CalibrationDocument document(
+      DSLContext sql, Calibrated c, @Nullable CurveDocument analysis) {
     return CalibrationDocument.of(
-        c, parts(sql, c), readings(sql, c), judged(sql, c).map(this::document).orElse(null));
+        c, calibrations.conditions(sql, c), parts(sql, c), readings(sql, c), analysis);
   }
 
   private Optional<CurveResult> judged(DSLContext sql, Calibrated c) {

@@ -3,6 +3,7 @@ package loopwright.calibration;
 import java.util.List;
 import loopwright.curve.CurveReading;
 import loopwright.register.Component;
+import loopwright.units.Reported;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param verdict {@code conforms}, {@code does not conform} or {@code no curve}
  * @param parts it belongs to, in chain order
  * @param setup how the parts stood; empty for those fitted at the loop
+ * @param temperature at the probe, as typed with its unit; null where nobody wrote it down
+ * @param targetRunOut peak to peak, in the same way
  * @param readings as typed
  * @param analysis the curve judged by the profile version that judged it then; null without one,
  *     and in lists
@@ -26,6 +29,9 @@ record CalibrationDocument(
     String performedBy,
     String zero,
     String targetAlloy,
+    @Nullable String temperature,
+    @Nullable String targetRunOut,
+    String procedure,
     String verdict,
     @Nullable String noCurveReason,
     String enteredBy,
@@ -55,7 +61,11 @@ record CalibrationDocument(
   }
 
   static CalibrationDocument of(
-      Calibrated c, List<Part> parts, List<Reading> readings, @Nullable CurveDocument analysis) {
+      Calibrated c,
+      Conditions under,
+      List<Part> parts,
+      List<Reading> readings,
+      @Nullable CurveDocument analysis) {
     return new CalibrationDocument(
         c.number(),
         c.tag(),
@@ -65,6 +75,9 @@ record CalibrationDocument(
         c.performedBy(),
         c.zero(),
         c.targetAlloy(),
+        under.temperature().map(Reported::toString).orElse(null),
+        under.runOut().map(Reported::toString).orElse(null),
+        under.procedure(),
         c.outcome(),
         c.noCurveReason(),
         c.enteredBy(),

@@ -5,13 +5,11 @@ import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import loopwright.curve.Curve;
 import loopwright.curve.CurveAnalysis;
 import loopwright.curve.CurveResult;
@@ -23,7 +21,6 @@ import loopwright.loop.LoopStory;
 import loopwright.loop.Need;
 import loopwright.people.People;
 import loopwright.plant.Plant;
-import loopwright.plant.SiteClocks;
 import loopwright.problem.Refused;
 import loopwright.problem.Text;
 import loopwright.register.Component;
@@ -40,18 +37,12 @@ import loopwright.web.PathSegment;
 import loopwright.web.Permission;
 import loopwright.web.Routes;
 import loopwright.web.UnitsShown;
-import org.jooq.Condition;
 import org.jooq.DSLContext;
-import org.jooq.impl.DSL;
 import org.jspecify.annotations.Nullable;
 
-/** Calibrations to read: the list, one record, and what a loop's page shows of them. */
+/** Calibrations to read: one record, and what a loop's page shows of them. */
 public final class CalibrationPages implements Pages, LoopPanel, LoopStory, Need.Source {
-  private static final int PAGE = 50;
   private static final int ON_LOOP = 12;
-  private static final List<String> VERDICTS =
-      List.of("conforms", "does not conform", CalibrationStore.NO_CURVE);
-
   private final Database database;
   private final Page page;
   private final Plant plant;
@@ -63,7 +54,6 @@ public final class CalibrationPages implements Pages, LoopPanel, LoopStory, Need
   private final OpenBusiness open;
   private final MeasuredSets sets;
   private final InstantSource clock;
-  private final DraftStore drafts = new DraftStore();
 
   public CalibrationPages(
       Database database,
@@ -91,33 +81,9 @@ public final class CalibrationPages implements Pages, LoopPanel, LoopStory, Need
 
   @Override
   public void mount(Routes routes) {
-    routes.get("/calibrations", Permission.READ, this::list);
     routes.get("/calibrations/{number}", Permission.READ, http -> one(http, 200, Form.blank()));
     routes.post("/calibrations/{number}/supersede", Permission.RECORD, this::supersede);
   }
-
-  record Row(
-      String href,
-      String number,
-      String day,
-      String tag,
-      @Nullable String tagHref,
-      String stage,
-      String verdict,
-      String said) {}
-
-  record DraftLine(String tag, String href, String savedAt) {
-
-    static DraftLine of(DraftStore.Waiting draft, String savedAt) {
-      String tag = draft.tag();
-      return new DraftLine(
-          tag == null ? "bench set" : draft.parts() == null ? tag : tag + ", part stood in",
-          CurveAddress.of(tag, draft.parts()),
-          savedAt);
-    }
-  }
-
-  record Chip(String label, String href, boolean on) {}
 
   /** A profile's version by its number. */
   record VersionChoice(long number, String words) {}
@@ -156,125 +122,12 @@ public final class CalibrationPages implements Pages, LoopPanel, LoopStory, Need
   record Reading(String run, String gap, String output) {}
 
   record Panel(
-      List<Row> rows,
+      List<CalibrationLines.Row> rows,
       CurveResults.@Nullable Shown latest,
-      @Nullable Row head,
+      CalibrationLines.@Nullable Row head,
       boolean fitted,
       String tag,
       List<String> open) {}
-
-  private void list(Context http) {
-    UnitsShown units = UnitsShown.of(http);
-    String verdict = String.valueOf(http.queryParam("verdict"));
-    String before = http.queryParam("before");
-    List<Calibrated> found =
-        database.read(
-            sql ->
-                calibrations.store().latest(sql, which(verdict).and(older(sql, before)), PAGE + 1));
-    List<Calibrated> shown = found.size() > PAGE ? found.subList(0, PAGE) : found;
-    Map<String, Object> model = new HashMap<>();
-    model.put("rows", database.read(sql -> rows(sql, plant, shown, units)));
-    model.put("marks", marks(shown));
-    model.put("drafts", database.read(sql -> drafts(sql, Actor.of(http))));
-    model.put("chips", chips(verdict));
-    model.put(
-        "older",
-        found.size() > PAGE ? address(verdict) + "before=" + shown.get(PAGE - 1).number() : null);
-    model.put("newest", before == null ? null : address(verdict));
-    page.show(http, "calibration/list", model);
-  }
-
-  /** What other features have to say of each, by the record's number. */
-  private Map<String, String> marks(List<Calibrated> shown) {
-    Map<Long, String> byId = new HashMap<>();
-    database.read(
-        sql -> {
-          panels.forEach(panel -> byId.putAll(panel.marks(sql, shown)));
-          return byId;
-        });
-    return shown.stream()
-        .collect(Collectors.toMap(Calibrated::number, c -> byId.getOrDefault(c.id(), "")));
-  }
-
-  private static Condition which(String verdict) {
-    return VERDICTS.contains(verdict) ? CalibrationStore.verdict(verdict) : DSL.noCondition();
-  }
-
-  private Condition older(DSLContext sql, @Nullable String before) {
-    if (before == null) {
-      return DSL.noCondition();
-    }
-    Calibrated last = found(sql, before);
-    return CalibrationStore.before(last.measuredAt(), last.id());
-  }
-
-  /** Curves the reader has begun to type. */
-  private List<DraftLine> drafts(DSLContext sql, Actor actor) {
-    List<DraftStore.Waiting> begun = drafts.of(sql, Long.parseLong(actor.id()));
-    SiteClocks clocks =
-        plant.clocks(
-            sql, begun.stream().map(DraftStore.Waiting::point).filter(Objects::nonNull).toList());
-    return begun.stream()
-        .map(draft -> DraftLine.of(draft, clocks.shown(draft.savedAt(), draft.point())))
-        .toList();
-  }
-
-  private static List<Chip> chips(String verdict) {
-    List<Chip> chips = new ArrayList<>();
-    chips.add(new Chip("all", "/calibrations", !VERDICTS.contains(verdict)));
-    for (String word : VERDICTS) {
-      chips.add(
-          new Chip(word, "/calibrations?verdict=" + word.replace(" ", "+"), word.equals(verdict)));
-    }
-    return chips;
-  }
-
-  private static String address(String verdict) {
-    return VERDICTS.contains(verdict)
-        ? "/calibrations?verdict=" + verdict.replace(" ", "+") + "&"
-        : "/calibrations?";
-  }
-
-  /** Lines of a list, each moment by the clock of its site. */
-  static List<Row> rows(DSLContext sql, Plant plant, List<Calibrated> all, UnitsShown units) {
-    SiteClocks clocks = clocks(sql, plant, all);
-    return all.stream().map(c -> row(c, clocks.shown(c.measuredAt(), c.point()), units)).toList();
-  }
-
-  static SiteClocks clocks(DSLContext sql, Plant plant, List<Calibrated> all) {
-    return plant.clocks(sql, all.stream().map(Calibrated::point).filter(Objects::nonNull).toList());
-  }
-
-  private static Row row(Calibrated c, ZoneId zone, UnitsShown units) {
-    return row(c, SiteMoment.shown(c.measuredAt(), zone), units);
-  }
-
-  private static Row row(Calibrated c, String taken, UnitsShown units) {
-    return new Row(
-        "/calibrations/" + c.number(),
-        c.number(),
-        taken,
-        c.place(),
-        c.tag() == null ? null : "/loops/" + PathSegment.of(c.tag()),
-        c.stage().word(),
-        c.outcome(),
-        said(c, new Figures(units)));
-  }
-
-  private static String said(Calibrated c, Figures figures) {
-    if (c.noCurveReason() != null) {
-      return c.noCurveReason();
-    }
-    List<String> words = new ArrayList<>();
-    c.numbers().asf().ifPresent(asf -> words.add("ASF " + figures.slope(asf)));
-    c.numbers().worstIsfPercent().ifPresent(p -> words.add("worst ISF " + Figures.percent(p)));
-    c.numbers().maxDsl().ifPresent(dsl -> words.add("DSL " + figures.deviation(dsl)));
-    String trend = c.numbers().isfTrend();
-    if (trend != null && !trend.equals("no trend")) {
-      words.add("ISF " + trend + " along the gap");
-    }
-    return String.join(", ", words);
-  }
 
   private void supersede(Context http) {
     Form form = Form.from(http);
@@ -287,6 +140,7 @@ public final class CalibrationPages implements Pages, LoopPanel, LoopStory, Need
                 People.act(Actor.of(http), "supersede calibration", reason),
                 tx -> {
                   Calibrated found = found(tx.sql(), http.pathParam("number"));
+                  panels.forEach(panel -> panel.refuseSuperseding(tx.sql(), found, Actor.of(http)));
                   calibrations.supersede(tx, found, calibrations.numbered(tx.sql(), by), reason);
                   return found;
                 });
@@ -341,7 +195,7 @@ public final class CalibrationPages implements Pages, LoopPanel, LoopStory, Need
   }
 
   private ZoneId zone(DSLContext sql, Calibrated calibrated) {
-    return clocks(sql, plant, List.of(calibrated)).of(calibrated.point());
+    return CalibrationLines.clocks(sql, plant, List.of(calibrated)).of(calibrated.point());
   }
 
   private Record record(DSLContext sql, Calibrated c, ZoneId zone) {
@@ -501,9 +355,9 @@ public final class CalibrationPages implements Pages, LoopPanel, LoopStory, Need
             .filter(Calibrated::hasCurve)
             .findFirst();
     return new Panel(
-        all.stream().map(c -> row(c, loop.zone(), loop.units())).toList(),
+        all.stream().map(c -> CalibrationLines.row(c, loop.zone(), loop.units())).toList(),
         latest.flatMap(c -> judged(sql, c, loop.units(), "latest")).orElse(null),
-        latest.map(c -> row(c, loop.zone(), loop.units())).orElse(null),
+        latest.map(c -> CalibrationLines.row(c, loop.zone(), loop.units())).orElse(null),
         latest
             .filter(c -> loop.fingerprint().filter(c.fingerprint()::equals).isPresent())
             .isPresent(),
@@ -520,7 +374,7 @@ public final class CalibrationPages implements Pages, LoopPanel, LoopStory, Need
                     c.measuredAt(),
                     "calibration " + c.number() + ", " + c.stage().word(),
                     c.outcome(),
-                    said(c, new Figures(loop.units())),
+                    CalibrationLines.said(c, new Figures(loop.units())),
                     "by " + c.performedBy(),
                     "/calibrations/" + c.number()))
         .toList();

@@ -19,7 +19,7 @@ public final class CalibrationsOfPart implements PartPanel {
     this.calibrations = calibrations;
   }
 
-  record Panel(List<CalibrationPages.Row> rows) {}
+  record Panel(List<CalibrationLines.Row> rows) {}
 
   @Override
   public String template() {
@@ -29,7 +29,7 @@ public final class CalibrationsOfPart implements PartPanel {
   @Override
   public Object model(DSLContext sql, ComponentId part, UnitsShown units) {
     return new Panel(
-        CalibrationPages.rows(
+        CalibrationLines.rows(
             sql, plant, calibrations.ofComponent(sql, part.number(), MOST), units));
   }
 }

@@ -24,6 +24,12 @@ public interface RecordPanel {
     return Map.of();
   }
 
+  /**
+   * @throws loopwright.problem.Refused if that person may not let another record stand in the place
+   *     of this one
+   */
+  default void refuseSuperseding(DSLContext sql, Calibrated record, Actor actor) {}
+
   /** Who looks at it, in which units. */
   record Reader(Actor actor, UnitsShown units) {}
 }

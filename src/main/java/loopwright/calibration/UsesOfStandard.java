@@ -25,7 +25,7 @@ public final class UsesOfStandard implements StandardUses {
   @Override
   public List<Use> of(DSLContext sql, long standard, int most) {
     List<Calibrated> made = calibrations.madeWith(sql, standard, most);
-    SiteClocks clocks = CalibrationPages.clocks(sql, plant, made);
+    SiteClocks clocks = CalibrationLines.clocks(sql, plant, made);
     return made.stream()
         .map(c -> use(sql, standard, c, clocks.shown(c.measuredAt(), c.point())))
         .toList();

@@ -12,6 +12,7 @@ import loopwright.curve.CurveReading;
 import loopwright.curve.CurveResult;
 import loopwright.uncertainty.RunUncertainty;
 import loopwright.uncertainty.Statement;
+import loopwright.units.Reported;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 
@@ -83,6 +84,9 @@ final class PointsWorkbook {
     rows.text("stage", c.stage().word());
     rows.text("taken, UTC", c.measuredAt().toString());
     rows.text("by", c.performedBy());
+    rows.text("temperature at the probe", typed(evidence.conditions().temperature()));
+    rows.text("run-out of the target, pk-pk", typed(evidence.conditions().runOut()));
+    rows.text("procedure", evidence.conditions().procedure());
     rows.text("outcome", c.outcome());
     rows.text("SHA-256", evidence.hash());
     evidence.result().ifPresent(result -> results(rows, result));
@@ -90,6 +94,10 @@ final class PointsWorkbook {
     if (!evidence.missing().isEmpty()) {
       rows.text("uncertainty", evidence.missing());
     }
+  }
+
+  private static String typed(Optional<Reported> condition) {
+    return condition.map(Reported::toString).orElse("not recorded");
   }
 
   private static void results(Rows rows, CurveResult result) {

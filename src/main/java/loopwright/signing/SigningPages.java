@@ -203,6 +203,17 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
                 : null));
   }
 
+  /** What somebody stands for with a signature, only they or an engineer replace. */
+  @Override
+  public void refuseSuperseding(DSLContext sql, Calibrated c, Actor actor) {
+    List<Signature> signatures = signing.signatures(sql, c);
+    if (!signatures.isEmpty()
+        && !actor.may(Permission.DECIDE)
+        && signatures.stream().noneMatch(s -> isOf(s, actor))) {
+      throw new Refused(SigningProblem.NOT_YOURS, c.number(), signatures.get(0).name());
+    }
+  }
+
   private static boolean isOf(Signature signature, Actor person) {
     return Long.toString(signature.person()).equals(person.id());
   }

@@ -31,7 +31,11 @@ public enum SigningProblem implements Problem {
   NO_PERSON("Z-117", "Choose a person who can sign in."),
   UNTIL_BEFORE_DUE(
       "Z-118", "The certificate is in date until {0}: a concession until {1} would cover nothing."),
-  NO_CERTIFICATE("Z-119", "Choose a certificate of this standard.");
+  NO_CERTIFICATE("Z-119", "Choose a certificate of this standard."),
+  NOT_YOURS(
+      "Z-120",
+      "{0} is signed by {1}. Only who signed it, or an engineer, lets another record stand in its"
+          + " place.");
 
   private final String code;
   private final String sentence;

@@ -1,5 +1,7 @@
 package loopwright.signing;
 
+import static loopwright.db.gen.Tables.CALIBRATION;
+import static loopwright.db.gen.Tables.CALIBRATION_READING;
 import static loopwright.db.gen.Tables.CALIBRATION_SIGNATURE;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -8,6 +10,7 @@ import java.time.Duration;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.IntStream;
+import loopwright.db.gen.tables.records.CalibrationReadingRecord;
 import loopwright.people.People;
 import loopwright.testing.FilledForm;
 import loopwright.testing.Shop;
@@ -301,6 +304,54 @@ class SigningPagesTest {
                 .page()
                 .text())
         .contains("is itself superseded");
+  }
+
+  @Test
+  void onlyTheSignerOrAnEngineerReplacesWhatIsSigned() {
+    technicianMaySign();
+    String signed = kept("as found", "08:00");
+    String other = kept("as found", "09:00");
+    assertThat(sign(technician, signed).status()).isEqualTo(303);
+    Visitor.Answer stranger =
+        shop.app
+            .as("planner")
+            .post(signed + "/supersede", "by", other.substring(14), "reason", "looks better");
+    assertThat(stranger.page().text()).contains("is signed by Demo Technician. Only who signed it");
+    assertThat(
+            technician
+                .post(signed + "/supersede", "by", other.substring(14), "reason", "misread")
+                .status())
+        .isEqualTo(303);
+    assertThat(signatures(signed)).contains("Demo Technician");
+  }
+
+  /** Rows can be added under the program's own account; what was signed shows that it is not it. */
+  @Test
+  void aReadingSlippedInUnderASignatureIsSeen() {
+    technicianMaySign();
+    String record = kept("as found", "08:00");
+    assertThat(sign(technician, record).status()).isEqualTo(303);
+    shop.app.write(
+        tx -> {
+          CalibrationReadingRecord row = tx.row(CALIBRATION_READING);
+          row.setCalibrationId(
+              tx.sql()
+                  .select(CALIBRATION.ID)
+                  .from(CALIBRATION)
+                  .where(CALIBRATION.NUMBER.eq(record.substring(14)))
+                  .fetchSingle()
+                  .value1());
+          row.setReadingNo((short) 99);
+          row.setRun("up");
+          row.setGapTyped("100");
+          row.setGapUm(2540.0);
+          row.setVoltsTyped("-20");
+          row.setVolts(-20.0);
+          return tx.insert(row);
+        });
+    assertThat(technician.get(record).page().text())
+        .contains("The record is not what was signed. Run verify");
+    assertThat(against(engineer, record + "/review")).contains("hash is not the one signed");
   }
 
   @Test
