@@ -276,6 +276,21 @@ public final class Calibrations {
         .orElse(List.of());
   }
 
+  /**
+   * The loop that a record speaks for: where it was taken, or, of a bench set and with a part
+   * standing in, where exactly these parts are fitted now.
+   */
+  public Optional<Long> loopOf(DSLContext sql, Calibrated c) {
+    if (c.setup() == Setup.FITTED) {
+      return Optional.ofNullable(c.point());
+    }
+    Optional<PartSet> set = PartSet.read(c.fingerprint());
+    return set.stream()
+        .flatMap(parts -> holding(sql, parts).stream())
+        .filter(point -> fitted(sql, point, clock.instant()).equals(set))
+        .findFirst();
+  }
+
   /** Calibrations taken at the point within a range of moments, newest first. */
   public List<CurvesTaken.Taken> takenAt(DSLContext sql, long point, Span span) {
     Condition which = CalibrationStore.ofPoint(point).and(CalibrationStore.measuredIn(span));

@@ -21,7 +21,9 @@ import loopwright.kit.Kits;
 import loopwright.loop.Content;
 import loopwright.loop.PartSet;
 import loopwright.loop.Slot;
+import loopwright.register.ComponentId;
 import loopwright.register.Register;
+import loopwright.register.Shelf;
 import loopwright.register.ToleranceProfiles;
 import loopwright.units.Reported;
 import loopwright.units.Unit;
@@ -32,6 +34,8 @@ public final class DemoKit {
   private static final Duration BEFORE = Duration.ofDays(40);
   private static final List<String> VOLTS =
       List.of("-2.02", "-4.03", "-6.01", "-8.02", "-10.00", "-12.01", "-14.03", "-16.01", "-18.05");
+
+  private static final Shelf SHELF = new Shelf("Halvenmouth store", "K-01");
 
   private DemoKit() {}
 
@@ -63,6 +67,8 @@ public final class DemoKit {
                       curve,
                       "entered")
                   .of(new TakenWith.Bench(set)));
+          set.components()
+              .forEach(part -> register.putAway(tx, new ComponentId(part), then, SHELF, ""));
           return kits.make(tx, "Blower spare", set, "In one bag, curve inside.");
         });
   }

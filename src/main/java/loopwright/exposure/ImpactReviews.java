@@ -28,7 +28,7 @@ public final class ImpactReviews implements FoundOut {
    * @return how many are new
    */
   public int open(Tx tx, long standard, List<SecondThought> thoughts) {
-    store.hold(tx, standard);
+    store.hold(tx, thoughts.stream().map(SecondThought::point).toList());
     Set<Long> before = store.opened(tx.sql(), standard);
     List<SecondThought> fresh =
         thoughts.stream().filter(each -> !before.contains(each.calibration())).toList();

@@ -8,9 +8,12 @@ import static loopwright.db.gen.Tables.PERSON;
 import static loopwright.db.gen.Tables.POINT;
 import static loopwright.db.gen.Tables.REFERENCE_STANDARD;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
+import loopwright.db.Chunks;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.ImpactReviewRecord;
 import loopwright.db.gen.tables.records.ImpactSignoffRecord;
@@ -22,6 +25,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Impact reviews and their sign-offs. Insert-only. */
 final class ImpactStore {
+  private static final int AT_ONCE = 1_000;
 
   long open(Tx tx, long calibration, long point) {
     ImpactReviewRecord row = tx.row(IMPACT_REVIEW);
@@ -47,14 +51,17 @@ final class ImpactStore {
         .fetchSet(IMPACT_REVIEW.CALIBRATION_ID);
   }
 
-  /** Until this transaction ends, nobody else opens reviews for that standard. */
-  void hold(Tx tx, long standard) {
-    tx.sql()
-        .select(REFERENCE_STANDARD.ID)
-        .from(REFERENCE_STANDARD)
-        .where(REFERENCE_STANDARD.ID.eq(standard))
-        .forUpdate()
-        .fetch();
+  /** Until this transaction ends, nobody else opens reviews for these loops. */
+  void hold(Tx tx, Collection<Long> points) {
+    for (List<Long> some : Chunks.of(new TreeSet<>(points), AT_ONCE)) {
+      tx.sql()
+          .select(POINT.ID)
+          .from(POINT)
+          .where(POINT.ID.in(some))
+          .orderBy(POINT.ID)
+          .forUpdate()
+          .fetch();
+    }
   }
 
   void sign(

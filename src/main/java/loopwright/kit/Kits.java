@@ -177,7 +177,7 @@ public final class Kits {
             .map(part -> part.facts().shelf().inWords())
             .filter(words -> !words.isEmpty())
             .collect(Collectors.toCollection(TreeSet::new));
-    String where = shelves.isEmpty() ? "" : ", " + String.join(" and ", shelves);
+    String where = shelves.isEmpty() ? "" : ": " + String.join("; ", shelves);
     return new Place(
         String.join(" and ", states) + where, states.size() == 1 && shelves.size() <= 1);
   }

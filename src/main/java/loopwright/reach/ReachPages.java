@@ -17,7 +17,6 @@ import java.util.function.Supplier;
 import loopwright.calibration.Calibrated;
 import loopwright.calibration.Calibrations;
 import loopwright.calibration.Evidence;
-import loopwright.calibration.Setup;
 import loopwright.curve.CurveResult;
 import loopwright.db.Database;
 import loopwright.db.Tx;
@@ -167,7 +166,7 @@ public final class ReachPages implements Pages {
           + (before == 0 ? "" : " %s were opened before.".formatted(before))
           + (noLoop == 0
               ? ""
-              : " %s records are of no loop's own parts: look at them one by one."
+              : " %s records speak for no loop now: look at them one by one."
                   .formatted(noLoop));
     }
   }
@@ -184,14 +183,14 @@ public final class ReachPages implements Pages {
     int noLoop = 0;
     for (Touched touched : flips) {
       Calibrated record = touched.record();
-      Long point = record.point();
+      Optional<Long> point = calibrations.loopOf(tx.sql(), record);
       if (superseded.contains(record.id())) {
         continue;
       }
-      if (point == null || record.setup() != Setup.FITTED) {
+      if (point.isEmpty()) {
         noLoop++;
       } else {
-        thoughts.add(new SecondThought(record.id(), point, touched.toldOf(standard.code(), error)));
+        thoughts.add(new SecondThought(record.id(), point.get(), touched.toldOf(standard.code(), error)));
       }
     }
     int fresh = reviews.open(tx, standard.id(), thoughts);

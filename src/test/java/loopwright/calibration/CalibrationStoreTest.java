@@ -19,6 +19,8 @@ import loopwright.curve.CurveResult;
 import loopwright.curve.Run;
 import loopwright.journal.Verification;
 import loopwright.loop.AsLeftFacts;
+import loopwright.loop.PartSet;
+import loopwright.loop.Slot;
 import loopwright.matching.Calibration;
 import loopwright.problem.Refused;
 import loopwright.testing.Engine;
@@ -252,6 +254,42 @@ class CalibrationStoreTest {
     assertThat(ofProbe).extracting(Calibrated::number).containsExactly(number);
     assertThat(world.numbered(number).fingerprint()).startsWith("probe:" + world.probe + "/");
     assertThatThrownBy(() -> world.numbered("C-999")).hasMessageContaining("C-999");
+  }
+
+  @Test
+  void onTheBenchAndWithAPartStandingInItBelongsToExactlyThoseParts() {
+    String own = world.keep(world.curve(Stage.AS_LEFT, CalibrationWorld.TAKEN, "-18.00"));
+    PartSet fitted = PartSet.read(world.numbered(own).fingerprint()).orElseThrow();
+    world.another();
+    PartSet set = fitted.with(Slot.PROBE, world.probe);
+    NewCalibration later = world.curve(Stage.AS_LEFT, CalibrationWorld.TAKEN.plusSeconds(60), "-18.00");
+    String bench = world.keep(later.of(new TakenWith.Bench(set)));
+    long point = world.numbered(own).point();
+    String stoodIn = world.keep(later.of(new TakenWith.StoodIn(point, set)));
+    assertThat(world.numbered(bench).place()).isEqualTo("bench");
+    assertThat(world.numbered(stoodIn).setup()).isEqualTo(Setup.STOOD_IN);
+    assertThat(ofSet(set)).containsExactly(stoodIn, bench);
+    assertThat(ofSet(fitted)).containsExactly(own);
+    AsLeftFacts.Fitted loop = new AsLeftFacts.Fitted(point, fitted.fingerprint());
+    List<AsLeftFacts.AsLeft> latest =
+        world
+            .database()
+            .read(sql -> world.asLefts().latest(sql, List.of(loop), Viewpoint.LATEST))
+            .getOrDefault(point, List.of());
+    assertThat(latest)
+        .as("the stood-in one is not the loop's")
+        .extracting(AsLeftFacts.AsLeft::calibration)
+        .containsExactly(world.numbered(own).id());
+    assertThatThrownBy(() -> world.keep(later.of(new TakenWith.StoodIn(point, fitted))))
+        .hasMessageContaining("exactly the parts fitted");
+    assertThatThrownBy(() -> world.keep(later.of(new TakenWith.Bench(set))))
+        .hasMessageContaining("already kept as " + bench);
+  }
+
+  private List<String> ofSet(PartSet set) {
+    return world.database().read(sql -> world.calibrations.ofSet(sql, set, 9)).stream()
+        .map(Calibrated::number)
+        .toList();
   }
 
   /** The second wall behind the pages. */

@@ -74,14 +74,14 @@ class KitPagesTest {
   @Test
   void aPartOfAKitFittedAloneRaisesAttentionUntilTheKitIsDissolved() {
     String kit = kit(1);
-    assertThat(page("/kits")).contains("Kit of set 1", "in stock, Store 2, 14");
+    assertThat(page("/kits")).contains("Kit of set 1", "in stock: Store 2, 14");
     assertThat(page("/parts/" + number("C-1"))).contains("It belongs to kit", "Kit of set 1");
     survey("V-1", "P-2", "C-1", "D-2");
     String alone =
         "Extension cable C-1 belongs to kit Kit of set 1 (" + kit.substring(6) + ") with";
     assertThat(page("/loops/V-1")).contains(alone).contains("probe P-1 and driver D-1");
     assertThat(technician.get("/api/loops/V-1").body()).contains("belongs to kit");
-    assertThat(page(kit)).contains("Not together.", "taken apart: 1 of 3 parts fitted at V-1");
+    assertThat(page(kit)).contains("Not in one place", "taken apart: 1 of 3 parts fitted at V-1");
     assertThat(technician.post(kit + "/dissolve", "reason", "").status()).isEqualTo(422);
     assertThat(technician.post(kit + "/dissolve", "reason", "cable needed").location())
         .isEqualTo(kit);
@@ -107,7 +107,7 @@ class KitPagesTest {
     assertThat(assembly.values("path-1")).containsExactly("C-3");
     assertThat(assembly.values("driver")).containsExactly("D-3");
     survey("V-2", "P-3", "C-3", "D-3");
-    assertThat(page(kit)).contains("fitted at V-2").doesNotContain("Not together");
+    assertThat(page(kit)).contains("fitted at V-2").doesNotContain("Not in one place");
     assertThat(page("/loops/V-2")).doesNotContain("belongs to kit");
     Visitor.Answer nowhere = technician.get(kit + "/assemble?loop=V-99");
     assertThat(nowhere.status()).isEqualTo(422);
