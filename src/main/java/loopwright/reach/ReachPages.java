@@ -166,8 +166,7 @@ public final class ReachPages implements Pages {
           + (before == 0 ? "" : " %s were opened before.".formatted(before))
           + (noLoop == 0
               ? ""
-              : " %s records speak for no loop now: look at them one by one."
-                  .formatted(noLoop));
+              : " %s records speak for no loop now: look at them one by one.".formatted(noLoop));
     }
   }
 
@@ -190,7 +189,8 @@ public final class ReachPages implements Pages {
       if (point.isEmpty()) {
         noLoop++;
       } else {
-        thoughts.add(new SecondThought(record.id(), point.get(), touched.toldOf(standard.code(), error)));
+        thoughts.add(
+            new SecondThought(record.id(), point.get(), touched.toldOf(standard.code(), error)));
       }
     }
     int fresh = reviews.open(tx, standard.id(), thoughts);

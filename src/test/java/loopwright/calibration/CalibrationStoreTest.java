@@ -262,7 +262,8 @@ class CalibrationStoreTest {
     PartSet fitted = PartSet.read(world.numbered(own).fingerprint()).orElseThrow();
     world.another();
     PartSet set = fitted.with(Slot.PROBE, world.probe);
-    NewCalibration later = world.curve(Stage.AS_LEFT, CalibrationWorld.TAKEN.plusSeconds(60), "-18.00");
+    NewCalibration later =
+        world.curve(Stage.AS_LEFT, CalibrationWorld.TAKEN.plusSeconds(60), "-18.00");
     String bench = world.keep(later.of(new TakenWith.Bench(set)));
     long point = world.numbered(own).point();
     String stoodIn = world.keep(later.of(new TakenWith.StoodIn(point, set)));

@@ -51,9 +51,7 @@ class ImpactStoreTest {
     assertThat(open(List.of(before, fresh))).isZero();
     List<ImpactReview> all =
         database.read(sql -> new ImpactReviews().before(sql, Long.MAX_VALUE, false, 9));
-    assertThat(all)
-        .extracting(ImpactReview::standard)
-        .containsExactly("DVM-1", "DVM-1", null);
+    assertThat(all).extracting(ImpactReview::standard).containsExactly("DVM-1", "DVM-1", null);
     assertThat(all.get(0).told()).containsExactly("DVM-1 was wrong.", "It flips.");
     assertThat(all.get(2).told()).isEmpty();
   }
@@ -63,8 +61,6 @@ class ImpactStoreTest {
     List<Trace> traces = database.read(sql -> new Standards().traces(sql));
     assertThat(traces)
         .extracting(Trace::isCheck, Trace::standard, Trace::reference, Trace::referenceCertificate)
-        .containsExactly(
-            tuple(false, 1L, 2L, 2L),
-            tuple(true, 1L, 2L, 2L));
+        .containsExactly(tuple(false, 1L, 2L, 2L), tuple(true, 1L, 2L, 2L));
   }
 }

@@ -80,9 +80,7 @@ class KitStoreTest {
               store.dissolve(tx, one(1), "split");
               return store.add(tx, "Other", set, "");
             });
-    assertThat(holding(1, 3).values())
-        .extracting(Kit::id)
-        .containsExactly(fresh, fresh);
+    assertThat(holding(1, 3).values()).extracting(Kit::id).containsExactly(fresh, fresh);
     assertThat(one(1).dissolved()).isEqualTo("split");
   }
 }
