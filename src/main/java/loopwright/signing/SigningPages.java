@@ -5,7 +5,6 @@ import io.javalin.http.NotFoundResponse;
 import java.time.Instant;
 import java.time.InstantSource;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -94,7 +93,9 @@ public final class SigningPages implements Pages, RecordPanel, Need.Source {
   }
 
   private ZoneId zone(DSLContext sql, Calibrated c) {
-    return place(sql, c).map(place -> place.site().zone()).orElse(ZoneOffset.UTC);
+    return place(sql, c)
+        .map(place -> place.site().zone())
+        .orElseGet(() -> plant.clocks(sql, List.of()).of(null));
   }
 
   private Optional<PointPlace> place(DSLContext sql, Calibrated c) {
