@@ -211,8 +211,10 @@ class DemoBrowserTest {
     browser.driver().findElement(By.cssSelector("form#symptom .go")).click();
     waitForText("#found h2", "Over length, 5.5 m fitted, probe moved afterwards");
     assertThat(text("#found"))
+        .contains("Half a metre of cable too much: 5.5 m on a driver tuned for 5.0 m.")
+        .contains("The probe was then moved away from the shaft until the volts looked right")
         .contains("Read the markings")
-        .contains("clean and dry the connector")
+        .contains("prove the length, clean and dry the connector, then change parts")
         .contains("Don't move the probe");
   }
 

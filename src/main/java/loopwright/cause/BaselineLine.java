@@ -12,7 +12,7 @@ final class BaselineLine implements Baseline {
   private static final double[] NOMINAL = {
     200 / 25.4, 8, 100 / 25.4, 4, 50 / 25.4, 2, 20 / 25.4, 0.8, 10 / 25.4, 0.4
   };
-  private static final double NEAR_NOMINAL = 0.0007;
+  private static final double NEAR_NOMINAL = 0.001;
   private static final double MEASURED_VOLTS = 0.05;
   private static final double STATED_VOLTS = 0.2;
   private static final double MEASURED_SENSITIVITY = 0.008;

@@ -1,7 +1,9 @@
 package loopwright.cause;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** On what a diagnosis rests, with the mark of each number's source. */
 final class Basis {
@@ -24,6 +26,21 @@ final class Basis {
             "Before measuring, half a metre too much or too little counts %.2f times as likely as a"
                 + " whole metre; common practice, no source.",
             WrongLength.halfToWhole()),
-        "How likely each cause is before measuring: common practice, no source.");
+        "How likely each cause is before measuring (common practice, no source): "
+            + weights(situation.priors())
+            + ".");
+  }
+
+  /** All of them, in parts of a hundred. */
+  private static String weights(Priors priors) {
+    double sum = Arrays.stream(Cause.values()).mapToDouble(priors::of).sum();
+    return Arrays.stream(Cause.values())
+        .filter(cause -> priors.of(cause) > 0)
+        .map(cause -> cause.label() + " " + percent(priors.of(cause) / sum))
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String percent(double share) {
+    return String.format(Locale.ROOT, share < 0.1 ? "%.1f %%" : "%.0f %%", 100 * share);
   }
 }

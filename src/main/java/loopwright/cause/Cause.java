@@ -9,18 +9,18 @@ public enum Cause {
   ODD_LENGTH("re-terminated cable of odd length", 0.015),
   OTHER_DRIVER("driver of another system length", 0.012),
   BEYOND_MODEL("length far off, beyond the model", 0.02),
-  CONNECTOR("wet or dirty connector", 0.03),
+  CONNECTOR("wet or dirty connector", 0.05),
   LOADING("meter or barrier loading", 0.01),
   OTHER_SCALE("other tip or scale factor", 0.01),
-  OTHER_ALLOY("other target alloy", 0.01),
+  OTHER_ALLOY("other target alloy", 0.015),
   SIDE_VIEW("target seen from the side", 0.01),
   CROSS_TALK("cross-talk", 0.003),
-  SUPPLY_LOW("supply low", 0.01),
+  SUPPLY_LOW("supply low", 0.02),
   OPEN_OR_SHORT("open or short", 0.01),
   OTHER_CHANNEL("landed on another channel", 0.01),
   MONITOR_SCALE("monitor set to another scale factor", 0.02),
   DRIVER_FAULT("driver fault or drift", 0.02),
-  METER_ERROR("meter error", 0.02);
+  METER_ERROR("meter error", 0.04);
 
   private final String label;
   private final double usualPrior;

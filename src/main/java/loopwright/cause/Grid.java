@@ -57,4 +57,9 @@ record Grid(double[] values, double[] weights) {
   int size() {
     return values.length;
   }
+
+  /** Distance between values. */
+  double step() {
+    return values[1] - values[0];
+  }
 }

@@ -3,12 +3,23 @@ package loopwright.cause;
 import java.util.List;
 
 /**
- * Too little supply at the driver: the output can't go as far down, and near that end it hardly
- * moves.
+ * Too little supply at the driver: the output can't go as far down. Where it would have to, it rests
+ * near its lowest output and hardly moves; somewhat above, volts and sensitivity are both a little
+ * off.
  */
 record SupplyLow() implements Hypothesis {
-  /** Near its lowest output a loop's sensitivity tells that output to a hundredth of a volt. */
-  private static final int STEPS = 801;
+  private static final int STEPS = 401;
+
+  /** V below the set output from which a lowest output begins to show there. */
+  private static final double SHOWS = 1;
+
+  private static final double HIGHEST = -1;
+
+  /** V; the farther a lowest output is from the set one, the rarer. */
+  private static final double RARER = 4;
+
+  /** V over which the output fades out; drivers differ. */
+  private static final double[] FADES = {0.15, 0.3, 0.6};
 
   @Override
   public Cause cause() {
@@ -22,34 +33,63 @@ record SupplyLow() implements Hypothesis {
             situation,
             false,
             1,
-            new Clipped(Grid.normal(-15, 2.5, STEPS)),
+            new Clipped(lowest(situation.baseline().setVolts()), FADES),
             Signs.none().answering(Signs.Special.SUPPLY)));
   }
 
-  /** Near the lowest output the sensitivity fades out over some tenths of a volt. */
-  private record Clipped(Grid lowestVolts) implements Likelihood {
-    private static final double FADE = 0.6;
-    private static final double SPREAD = 2.5;
+  /** Only one that shows at the set gap is the matter with these numbers. */
+  private static Grid lowest(double setVolts) {
+    return Grid.of(
+        setVolts - SHOWS,
+        HIGHEST,
+        STEPS,
+        volts -> Math.exp(-0.5 * Math.pow((volts - setVolts) / RARER, 2)));
+  }
+
+  /**
+   * Near the lowest output L the curve turns level: V = L + f · ln(1 + exp((V₀ − L)/f)), of which
+   * the slope is the share 1/(1 + exp((L − V₀)/f)) of what it was; V₀ is what the probe, still where
+   * it was set, would give with enough supply. Own model.
+   */
+  private record Clipped(Grid lowestVolts, double[] fades) implements Likelihood {
+    private static final Grid ABOUT_SET = Grid.normal(0, 1, 7);
+
+    /** Share of the sensitivity that ripple still shows of an output at rest. */
+    private static final double RIPPLE = 0.01;
+
+    private static final double LEAST_SHARE = 1e-4;
 
     @Override
     public void addTo(Tally tally, Weighing weighing) {
       Situation situation = weighing.situation();
-      double volts = situation.seen().volts();
-      double gap = Distortion.NONE.gapAt(situation.baseline(), volts);
-      double density = Student8.density(volts - situation.baseline().setVolts(), SPREAD);
+      Baseline baseline = situation.baseline();
+      double seen = situation.seen().sensitivity() / baseline.setSensitivity();
+      double spread =
+          Math.hypot(situation.seen().voltsUncertainty(), lowestVolts.step());
+      double setSpread = weighing.setSpreadVolts();
+      double rest =
+          weighing.ofKnownGap(baseline.setGapMicrometres()) * weighing.ofCurve(Distortion.NONE);
       for (int i = 0; i < lowestVolts.size(); i++) {
-        double left = left(volts, lowestVolts.values()[i]);
-        double sensitivity = left * situation.baseline().sensitivity(gap);
-        double fits = density * weighing.ofSensitivity(sensitivity) * weighing.ofKnownGap(gap);
-        tally.add(
-            lowestVolts.weights()[i] * fits * weighing.ofCurve(Distortion.NONE),
-            new Distortion(0, 0, 0, Math.log(left)),
-            gap);
+        double lowest = lowestVolts.values()[i];
+        for (int j = 0; j < ABOUT_SET.size(); j++) {
+          double enough = baseline.setVolts() + setSpread * ABOUT_SET.values()[j];
+          double weight = lowestVolts.weights()[i] * ABOUT_SET.weights()[j] * rest / fades.length;
+          for (double fade : fades) {
+            double over = Math.exp((enough - lowest) / fade);
+            double share = over < 1e12 ? over / (1 + over) : 1;
+            double volts = over < 1e12 ? lowest + fade * Math.log1p(over) : enough;
+            double fits =
+                Student8.density(situation.seen().volts() - volts, spread)
+                    * seen
+                    * Student8.density(
+                        seen - share, Math.hypot(RIPPLE, share * weighing.ofSensitivityAlone()));
+            tally.add(
+                weight * fits,
+                new Distortion(0, 0, 0, Math.log(Math.max(LEAST_SHARE, share))),
+                baseline.setGapMicrometres());
+          }
+        }
       }
-    }
-
-    private static double left(double volts, double lowest) {
-      return 1 / (1 + Math.exp((lowest - volts) / FADE));
     }
 
     @Override

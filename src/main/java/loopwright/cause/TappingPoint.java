@@ -7,10 +7,10 @@ import java.util.stream.Collectors;
 
 /** Where on its way volts and sensitivity were taken. */
 public enum TappingPoint {
-  DRIVER(0.002),
-  BARRIER(0.015),
-  RACK(0.01),
-  MONITOR(0.01);
+  DRIVER(0.01),
+  BARRIER(0.025),
+  RACK(0.02),
+  MONITOR(0.02);
 
   private final double loadingPrior;
 

@@ -75,6 +75,16 @@ final class Weighing {
     return Student8.density(lnSensitivity - Math.log(predicted), spreads.ofSensitivity());
   }
 
+  /** Relative standard uncertainty of a measured sensitivity beside a predicted one. */
+  double ofSensitivityAlone() {
+    return spreads.ofSensitivity();
+  }
+
+  /** How far the output of a probe that nobody touched lies from the baseline's, V. */
+  double setSpreadVolts() {
+    return spreads.ofSetGap() * situation.baseline().setSensitivity() / 1000;
+  }
+
   double ofKnownGap(double gap) {
     if (situation.seen().gapMicrometres().isEmpty()) {
       return 1;

@@ -15,10 +15,10 @@ final class Simulated {
   private final SimulatedLoop loop;
   private final Baseline baseline;
 
-  Simulated(double system, double tank, long seed) {
+  Simulated(SimulatedLoop.Circuit design, long seed) {
     this.random = new Random(seed);
-    this.system = system;
-    this.loop = new SimulatedLoop(system, tank);
+    this.system = design.lineMetres();
+    this.loop = new SimulatedLoop(design);
     SimulatedLoop.Circuit nominal = loop.circuit();
     loop.with(
         nominal.withCoil(

@@ -20,13 +20,9 @@ final class SimulatedLoop {
   private Circuit circuit;
   private double lowestVolts = -22.5;
 
-  /**
-   * One that is right, of the nominal coil.
-   *
-   * @param tank capacitance of line and driver, F
-   */
-  SimulatedLoop(double designMetres, double tank) {
-    this.nominal = Circuit.nominal(designMetres, tank);
+  /** One that is right, of that design. */
+  SimulatedLoop(Circuit design) {
+    this.nominal = design;
     this.circuit = nominal;
   }
 
@@ -55,6 +51,11 @@ final class SimulatedLoop {
     private static final double LINE_INDUCTANCE = 75 * 75 * LINE_CAPACITANCE;
     private static final double LINE_RESISTANCE = 0.4;
 
+    /**
+     * Of the nominal coil.
+     *
+     * @param tank capacitance of line and driver, F
+     */
     static Circuit nominal(double metres, double tank) {
       return new Circuit(metres, tank - LINE_CAPACITANCE * metres, 8.0, 0.287, 0.53, 0, 0);
     }

@@ -55,6 +55,23 @@ class SmoothnessTest {
     assertThat(largestStep(here, find(own * 1.0001, -9, volts, s))).isLessThan(MOST_AT_A_HUNDREDTH);
   }
 
+  /**
+   * From a measured baseline to a nominal one and beyond it: that a stated line is less sure comes
+   * little by little, a hundredth of a per cent a step.
+   */
+  @Property(tries = 4)
+  void aBaselineBecomesAStatedOneLittleByLittle(
+      @ForAll @DoubleRange(min = -10.5, max = -7.5) double volts,
+      @ForAll @DoubleRange(min = -0.18, max = 0.12) double lnRatio) {
+    double s = Cases.OWN / 25.4 * Math.exp(lnRatio);
+    Diagnosis before = find(200.0 * (1 - 0.004) / 25.4, -9, volts, s);
+    for (int step = -39; step <= 40; step++) {
+      Diagnosis here = find(200.0 * (1 + step * 0.0001) / 25.4, -9, volts, s);
+      assertThat(largestStep(before, here)).isLessThan(MOST_AT_A_HUNDREDTH);
+      before = here;
+    }
+  }
+
   /** Probabilities are probabilities, and nothing comes out as no number. */
   @Property(tries = 20)
   void everyAnswerIsWhole(

@@ -121,6 +121,65 @@ class CauseCommandTest {
         .isCloseTo(metric.get("impliedLengthMetres").asDouble(), within(1e-6));
   }
 
+  private static final String OWN_MIL =
+      "cause --system-length 5.0 --baseline-gap-mil 50 --baseline-volts -9.0"
+          + " --baseline-sensitivity-mv-per-mil 202";
+  private static final String STATED = FIVE.replace("7.953", "7.874015748");
+
+  private static double width(JsonNode document) {
+    JsonNode interval = document.get("impliedLengthInterval95");
+    return interval.get(1).asDouble() - interval.get(0).asDouble();
+  }
+
+  /**
+   * What the trade expects of a 200 mV/mil loop on a 5.0 m driver, −9 V at 50 mil (common practice,
+   * no source), in both systems of units: volts and mV/mil, 5.5 m fitted or not, probe moved or not.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "-7.9, 177, over length, 5.5, false",
+    "-9.0, 170, over length, 5.5, true",
+    "-7.9, 202, gap moved, 5.0, false",
+    "-9.0, 202, healthy, 5.0, false"
+  })
+  void theCheckValuesComeOut(
+      double volts, double perMil, String cause, String length, boolean regapped)
+      throws IOException {
+    String metric = " --volts " + volts + " --sensitivity " + perMil / 25.4 + LENGTHS;
+    JsonNode own = json(FIVE + metric);
+    JsonNode inch =
+        json(OWN_MIL + " --volts " + volts + " --sensitivity-mv-per-mil " + perMil + LENGTHS);
+    for (JsonNode document : List.of(own, inch)) {
+      JsonNode first = document.get("causes").get(0);
+      assertThat(first.get("cause").asText()).isEqualTo(cause);
+      assertThat(first.get("regapped").asBoolean()).isEqualTo(regapped);
+      assertThat(first.get("fittedLengthMetres").asText()).isEqualTo(length);
+      document
+          .get("lengthProbabilities")
+          .fields()
+          .forEachRemaining(
+              each ->
+                  assertThat(each.getValue().asDouble())
+                      .isLessThanOrEqualTo(
+                          document.get("lengthProbabilities").get(length).asDouble()));
+      assertThat(Double.parseDouble(length))
+          .isBetween(
+              document.get("impliedLengthInterval95").get(0).asDouble(),
+              document.get("impliedLengthInterval95").get(1).asDouble());
+      assertThat(names(document.get("lengthProbabilities")))
+          .containsExactly("4.0", "4.5", "5.0", "5.5", "6.0");
+    }
+    assertThat(inch.get("causes").get(0).get("probability").asDouble())
+        .isCloseTo(own.get("causes").get(0).get("probability").asDouble(), within(0.01));
+    if (cause.equals("over length")) {
+      JsonNode stated = json(STATED + metric);
+      assertThat(stated.get("causes").get(0).get("cause").asText()).isEqualTo(cause);
+      assertThat(stated.get("causes").get(0).get("regapped").asBoolean()).isEqualTo(regapped);
+      assertThat(width(stated)).isGreaterThan(width(own));
+    }
+    assertThat(run(FIVE + metric).out()).startsWith("Likeliest: " + cause);
+  }
+
   @Test
   void aGapKnownByOtherMeansSettlesMuch() throws IOException {
     JsonNode document = json(FIVE + " --volts -9.0 --sensitivity 6.693 --gap-um 1420");

@@ -113,6 +113,7 @@ class CausePagesTest {
         .contains("wet or dirty connector")
         .contains("1.65 times as likely as a whole metre")
         .contains("n = 1.00 ± 0.35")
+        .containsPattern("before measuring .*: healthy \\d+ %, gap moved \\d+ %.*meter error \\d")
         .contains("common practice, no source")
         .contains("after API Std 670, from memory")
         .contains("Measured −9.00 V, 6.693 mV/µm (170.0 mV/mil)");
