@@ -9,7 +9,7 @@ public enum Cause {
   ODD_LENGTH("re-terminated cable of odd length", 0.015),
   OTHER_DRIVER("driver of another system length", 0.012),
   BEYOND_MODEL("length far off, beyond the model", 0.02),
-  CONNECTOR("wet or dirty connector", 0.05),
+  CONNECTOR("wet or dirty connector", 0.035),
   LOADING("meter or barrier loading", 0.01),
   OTHER_SCALE("other tip or scale factor", 0.01),
   OTHER_ALLOY("other target alloy", 0.015),

@@ -1,5 +1,7 @@
 package loopwright.cause;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -17,26 +19,73 @@ public final class LawLearning {
   private static final int EXPONENTS = 61;
   private static final int SLOPES = 31;
 
-  private LawLearning() {}
+  private final LengthLaw prior;
+  private final Grid exponents;
+  private final Grid slopes;
+
+  /** Of each case the logarithm of its likelihood, at every pair of exponent and slope. */
+  private final List<double[]> logs;
+
+  private LawLearning(LengthLaw prior, List<ProvedLength> evidence) {
+    this.prior = prior;
+    this.exponents = prior.exponents(EXPONENTS);
+    this.slopes = prior.slopes(SLOPES);
+    this.logs = evidence.stream().map(this::logs).toList();
+  }
+
+  /** Weighs each case once, so that what each of them does can be told. */
+  public static LawLearning of(LengthLaw prior, List<ProvedLength> evidence) {
+    return new LawLearning(prior, evidence);
+  }
 
   /** The law after the evidence; the prior where there is none. */
   public static LengthLaw learnt(LengthLaw prior, List<ProvedLength> evidence) {
-    if (evidence.isEmpty()) {
+    return of(prior, evidence).learnt();
+  }
+
+  /** The law after all of the evidence. */
+  public LengthLaw learnt() {
+    return law(logs);
+  }
+
+  /** The law, had that case not been there. */
+  public LengthLaw without(int index) {
+    List<double[]> others = new ArrayList<>(logs);
+    others.remove(index);
+    return law(others);
+  }
+
+  private double[] logs(ProvedLength proved) {
+    double[] all = new double[exponents.size() * slopes.size()];
+    for (int cell = 0; cell < all.length; cell++) {
+      all[cell] = Math.log(proved.likelihood(exponent(cell), slope(cell)));
+    }
+    return all;
+  }
+
+  private double exponent(int cell) {
+    return exponents.values()[cell / slopes.size()];
+  }
+
+  private double slope(int cell) {
+    return slopes.values()[cell % slopes.size()];
+  }
+
+  /** Logarithms, because the product of many cases would leave the range of numbers. */
+  private LengthLaw law(List<double[]> cases) {
+    if (cases.isEmpty()) {
       return prior;
     }
-    Grid exponents = prior.exponents(EXPONENTS);
-    Grid slopes = prior.slopes(SLOPES);
+    double[] sums = new double[exponents.size() * slopes.size()];
+    cases.forEach(each -> Arrays.setAll(sums, cell -> sums[cell] + each[cell]));
+    double most = Arrays.stream(sums).max().orElseThrow();
     Moments moments = new Moments();
-    for (int i = 0; i < exponents.size(); i++) {
-      for (int j = 0; j < slopes.size(); j++) {
-        double n = exponents.values()[i];
-        double c = slopes.values()[j];
-        double weight = exponents.weights()[i] * slopes.weights()[j];
-        for (ProvedLength each : evidence) {
-          weight *= each.likelihood(n, c);
-        }
-        moments.add(weight, n, c);
-      }
+    for (int cell = 0; cell < sums.length; cell++) {
+      double weight =
+          exponents.weights()[cell / slopes.size()]
+              * slopes.weights()[cell % slopes.size()]
+              * Math.exp(sums[cell] - most);
+      moments.add(weight, exponent(cell), slope(cell));
     }
     return moments.law(prior);
   }

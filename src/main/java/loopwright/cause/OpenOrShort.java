@@ -25,6 +25,9 @@ record OpenOrShort() implements Hypothesis {
   private record AtRail(double rail, double spread) implements Likelihood {
     private static final double LEFT = 0.05;
 
+    /** Such an output says nothing of the gap. */
+    private static final Grid ANY_GAP = Grid.normal(0, 1, 7);
+
     @Override
     public void addTo(Tally tally, Weighing weighing) {
       Situation situation = weighing.situation();
@@ -34,10 +37,18 @@ record OpenOrShort() implements Hypothesis {
               * 2
               * share
               * Student8.density(share, LEFT);
-      tally.add(
-          fits * weighing.ofCurve(Distortion.NONE),
-          new Distortion(0, 0, 0, Math.log(LEFT)),
-          situation.baseline().setGapMicrometres());
+      for (int i = 0; i < ANY_GAP.size(); i++) {
+        double gap =
+            situation.baseline().setGapMicrometres()
+                + weighing.freeSpreadMicrometres() * ANY_GAP.values()[i];
+        tally.add(
+            fits
+                * weighing.ofCurve(Distortion.NONE)
+                * ANY_GAP.weights()[i]
+                * weighing.ofKnownGap(gap),
+            new Distortion(0, 0, 0, Math.log(LEFT)),
+            gap);
+      }
     }
 
     @Override

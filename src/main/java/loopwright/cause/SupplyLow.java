@@ -3,9 +3,9 @@ package loopwright.cause;
 import java.util.List;
 
 /**
- * Too little supply at the driver: the output can't go as far down. Where it would have to, it rests
- * near its lowest output and hardly moves; somewhat above, volts and sensitivity are both a little
- * off.
+ * Too little supply at the driver: the output can't go as far down. Where it would have to, it
+ * rests near its lowest output and hardly moves; somewhat above, volts and sensitivity are both a
+ * little off.
  */
 record SupplyLow() implements Hypothesis {
   private static final int STEPS = 401;
@@ -48,8 +48,8 @@ record SupplyLow() implements Hypothesis {
 
   /**
    * Near the lowest output L the curve turns level: V = L + f · ln(1 + exp((V₀ − L)/f)), of which
-   * the slope is the share 1/(1 + exp((L − V₀)/f)) of what it was; V₀ is what the probe, still where
-   * it was set, would give with enough supply. Own model.
+   * the slope is the share 1/(1 + exp((L − V₀)/f)) of what it was; V₀ is what the probe, still
+   * where it was set, would give with enough supply. Own model.
    */
   private record Clipped(Grid lowestVolts, double[] fades) implements Likelihood {
     private static final Grid ABOUT_SET = Grid.normal(0, 1, 7);
@@ -59,36 +59,43 @@ record SupplyLow() implements Hypothesis {
 
     private static final double LEAST_SHARE = 1e-4;
 
+    /** Beyond it the curve is as straight as numbers tell. */
+    private static final double MOST_OVER = 30;
+
     @Override
     public void addTo(Tally tally, Weighing weighing) {
+      Baseline baseline = weighing.situation().baseline();
+      for (int j = 0; j < ABOUT_SET.size(); j++) {
+        double gap =
+            baseline.setGapMicrometres() + weighing.setSpreadMicrometres() * ABOUT_SET.values()[j];
+        double weight =
+            ABOUT_SET.weights()[j]
+                * weighing.ofKnownGap(gap)
+                * weighing.ofCurve(Distortion.NONE)
+                / fades.length;
+        for (double fade : fades) {
+          addTo(tally, weighing, gap, fade, weight);
+        }
+      }
+    }
+
+    private void addTo(Tally tally, Weighing weighing, double gap, double fade, double weight) {
       Situation situation = weighing.situation();
-      Baseline baseline = situation.baseline();
-      double seen = situation.seen().sensitivity() / baseline.setSensitivity();
-      double spread =
-          Math.hypot(situation.seen().voltsUncertainty(), lowestVolts.step());
-      double setSpread = weighing.setSpreadVolts();
-      double rest =
-          weighing.ofKnownGap(baseline.setGapMicrometres()) * weighing.ofCurve(Distortion.NONE);
+      double enough = situation.baseline().volts(gap);
+      double seen = situation.seen().sensitivity() / situation.baseline().sensitivity(gap);
+      double spread = Math.hypot(situation.seen().voltsUncertainty(), lowestVolts.step());
       for (int i = 0; i < lowestVolts.size(); i++) {
         double lowest = lowestVolts.values()[i];
-        for (int j = 0; j < ABOUT_SET.size(); j++) {
-          double enough = baseline.setVolts() + setSpread * ABOUT_SET.values()[j];
-          double weight = lowestVolts.weights()[i] * ABOUT_SET.weights()[j] * rest / fades.length;
-          for (double fade : fades) {
-            double over = Math.exp((enough - lowest) / fade);
-            double share = over < 1e12 ? over / (1 + over) : 1;
-            double volts = over < 1e12 ? lowest + fade * Math.log1p(over) : enough;
-            double fits =
-                Student8.density(situation.seen().volts() - volts, spread)
-                    * seen
-                    * Student8.density(
-                        seen - share, Math.hypot(RIPPLE, share * weighing.ofSensitivityAlone()));
-            tally.add(
-                weight * fits,
-                new Distortion(0, 0, 0, Math.log(Math.max(LEAST_SHARE, share))),
-                baseline.setGapMicrometres());
-          }
-        }
+        double over = Math.exp(Math.min(MOST_OVER, (enough - lowest) / fade));
+        double share = over / (1 + over);
+        double volts = lowest + fade * Math.log1p(over);
+        double ofVolts = Student8.density(situation.seen().volts() - volts, spread);
+        double ofShare =
+            seen * Student8.density(seen - share, Math.hypot(RIPPLE, share * weighing.relative()));
+        tally.add(
+            weight * lowestVolts.weights()[i] * ofVolts * ofShare,
+            new Distortion(0, 0, 0, Math.log(Math.max(LEAST_SHARE, share))),
+            gap);
       }
     }
 

@@ -76,13 +76,18 @@ final class Weighing {
   }
 
   /** Relative standard uncertainty of a measured sensitivity beside a predicted one. */
-  double ofSensitivityAlone() {
+  double relative() {
     return spreads.ofSensitivity();
   }
 
-  /** How far the output of a probe that nobody touched lies from the baseline's, V. */
-  double setSpreadVolts() {
-    return spreads.ofSetGap() * situation.baseline().setSensitivity() / 1000;
+  /** How far a gap that nobody touched lies from the set one, µm. */
+  double setSpreadMicrometres() {
+    return spreads.ofSetGap();
+  }
+
+  /** How far one lies from it that somebody moved, µm. */
+  double freeSpreadMicrometres() {
+    return spreads.ofFreeGap();
   }
 
   double ofKnownGap(double gap) {

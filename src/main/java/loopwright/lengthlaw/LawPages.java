@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import loopwright.cause.LawLearning;
 import loopwright.cause.LengthLaw;
 import loopwright.cause.Told;
 import loopwright.db.Database;
@@ -109,8 +110,12 @@ public final class LawPages implements Pages, FamilyPanel {
           model.put("code", code);
           model.put("href", href(code));
           model.put("familyHref", "/families/" + PathSegment.of(code));
-          model.put("laws", lines(all));
-          model.put("rows", all.stream().map(kept -> row(kept, all)).toList());
+          List<Kept> counting = all.stream().filter(Kept::counts).toList();
+          LawLearning learning = LengthLaws.learning(counting);
+          model.put("laws", lines(learning.learnt()));
+          model.put(
+              "rows",
+              all.stream().map(kept -> row(kept, counting.indexOf(kept), learning)).toList());
           return family;
         });
     model.put("form", form);
@@ -133,10 +138,8 @@ public final class LawPages implements Pages, FamilyPanel {
     return known;
   }
 
-  private static List<LawLine> lines(List<Kept> all) {
-    LengthLaw before = LengthLaw.unproved();
-    LengthLaw now = LengthLaws.law(all.stream().filter(Kept::counts).toList());
-    return List.of(line("before any evidence", before), line("now", now));
+  private static List<LawLine> lines(LengthLaw now) {
+    return List.of(line("before any evidence", LengthLaw.unproved()), line("now", now));
   }
 
   private static LawLine line(String name, LengthLaw law) {
@@ -169,10 +172,11 @@ public final class LawPages implements Pages, FamilyPanel {
         .replace('-', '\u2212');
   }
 
-  private static Row row(Kept kept, List<Kept> all) {
+  /**
+   * @param counting its place among the evidence that counts; negative where it doesn't
+   */
+  private static Row row(Kept kept, int counting, LawLearning learning) {
     Taught taught = kept.taught();
-    List<Kept> others =
-        all.stream().filter(each -> each.counts() && each.id() != kept.id()).toList();
     return new Row(
         kept.id(),
         taught.foundOn().toString(),
@@ -186,7 +190,7 @@ public final class LawPages implements Pages, FamilyPanel {
         Told.volts(taught.volts()) + ", " + Told.sensitivity(taught.sensitivity()),
         taught.words(),
         kept.who(),
-        kept.counts() ? "without it: " + words(LengthLaws.law(others)) : "",
+        counting < 0 ? "" : "without it: " + words(learning.without(counting)),
         kept.withdrawn());
   }
 

@@ -31,8 +31,12 @@ public final class LengthLaws {
         .orElse(LengthLaw.unproved());
   }
 
-  static LengthLaw law(List<Kept> counting) {
-    return LawLearning.learnt(
+  private static LengthLaw law(List<Kept> counting) {
+    return learning(counting).learnt();
+  }
+
+  static LawLearning learning(List<Kept> counting) {
+    return LawLearning.of(
         LengthLaw.unproved(), counting.stream().map(kept -> kept.taught().proved()).toList());
   }
 

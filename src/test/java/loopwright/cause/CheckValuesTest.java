@@ -5,7 +5,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.math.BigDecimal;
 import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -80,6 +83,36 @@ class CheckValuesTest {
         .contains("Half a metre of cable too much")
         .contains("moved away from the shaft");
     assertThat(diagnosis.next().measurement()).isEqualTo(NextMeasurement.LABELS);
+  }
+
+  /** What rests at an end of the output says nothing of where the probe stands. */
+  @ParameterizedTest
+  @CsvSource({"-0.3, 0.05, OPEN_OR_SHORT, 200", "-9.0, 0.05, SUPPLY_LOW, 10"})
+  void noGapIsClaimedFromAnOutputThatRests(
+      double volts, double sensitivity, Cause cause, double least) {
+    Diagnosis diagnosis = Cases.find(Cases.line(Cases.OWN), Cases.seen(volts, sensitivity));
+    assertThat(diagnosis.first().cause()).isEqualTo(cause);
+    assertThat(diagnosis.gapUncertainty()).isGreaterThan(least);
+  }
+
+  /** A gap that is known counts for or against every cause alike. */
+  @Test
+  void aKnownGapMakesNoHealthyLoopAnOpenOne() {
+    Observation seen = Cases.seen(-9.0, 202);
+    Observation known =
+        new Observation(
+            seen.volts(),
+            seen.sensitivity(),
+            seen.voltsUncertainty(),
+            seen.sensitivityUncertainty(),
+            OptionalDouble.of(1270),
+            Optional.empty(),
+            TappingPoint.DRIVER);
+    Diagnosis without = Cases.find(Cases.line(Cases.OWN), seen);
+    Diagnosis with = Cases.find(Cases.line(Cases.OWN), known);
+    for (Cause cause : List.of(Cause.OPEN_OR_SHORT, Cause.SUPPLY_LOW)) {
+      assertThat(with.probability(cause)).isLessThan(1.5 * without.probability(cause) + 1e-12);
+    }
   }
 
   /** A larger probe of the same volts, everything in proportion, says the same. */

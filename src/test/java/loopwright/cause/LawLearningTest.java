@@ -44,6 +44,22 @@ class LawLearningTest {
     assertThat(wider.nUncertainty()).isGreaterThan(many.nUncertainty());
   }
 
+  /** The product of so many densities is no number any more. */
+  @Test
+  void hundredsOfCasesAreStillALaw() {
+    LengthLaw hundreds =
+        LawLearning.learnt(LengthLaw.unproved(), Collections.nCopies(250, of("5.5")));
+    assertThat(hundreds.n()).isCloseTo(1.5, within(0.15));
+    assertThat(hundreds.nUncertainty()).isEqualTo(0.06);
+  }
+
+  @Test
+  void whatEachCaseDoesIsWhatTheOthersLeave() {
+    List<ProvedLength> all = List.of(of("5.5"), of("4.5"), of("6.0"));
+    assertThat(LawLearning.of(LengthLaw.unproved(), all).without(1))
+        .isEqualTo(LawLearning.learnt(LengthLaw.unproved(), List.of(of("5.5"), of("6.0"))));
+  }
+
   @Test
   void aLearntLawNarrowsTheImpliedLength() {
     Observation seen = of("5.5").seen();

@@ -27,8 +27,8 @@ class SimulatedLoopsTest {
   private static final int REPEATS = 25;
 
   /**
-   * System length in m and tank in F: the smaller the tank, the more a metre matters. The weights of
-   * the causes were chosen on the first four; the others were held out for checking them.
+   * System length in m and tank in F: the smaller the tank, the more a metre matters. The weights
+   * of the causes were chosen on the first four; the others were held out for checking them.
    */
   private enum Driver {
     FIVE_WEAK(5, 1.0e-9, false),

@@ -133,7 +133,8 @@ class CauseCommandTest {
 
   /**
    * What the trade expects of a 200 mV/mil loop on a 5.0 m driver, −9 V at 50 mil (common practice,
-   * no source), in both systems of units: volts and mV/mil, 5.5 m fitted or not, probe moved or not.
+   * no source), in both systems of units: volts and mV/mil, 5.5 m fitted or not, probe moved or
+   * not.
    */
   @ParameterizedTest
   @CsvSource({
