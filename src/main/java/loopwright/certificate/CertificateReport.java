@@ -249,7 +249,14 @@ final class CertificateReport {
     return CurveDrawing.svg(result, id, gapUnit, c.zero().isEmpty() ? "" : "zero: " + c.zero());
   }
 
+  /** Never without what it doesn't hold for. */
   private static String verdict(Evidence evidence, CurveResult result) {
+    return evidence.outsideTemperature().isPresent()
+        ? byLimits(evidence, result) + ", at a temperature the limits are not for"
+        : byLimits(evidence, result);
+  }
+
+  private static String byLimits(Evidence evidence, CurveResult result) {
     return evidence
         .uncertainty()
         .map(u -> Decided.worst(u.worse()))

@@ -32,6 +32,7 @@ import loopwright.curve.CurveReading;
 import loopwright.curve.CurveResult;
 import loopwright.curve.Run;
 import loopwright.register.ProfileTerms;
+import loopwright.register.TemperatureRange;
 import loopwright.register.ToleranceProfiles;
 import loopwright.signing.Signature;
 import loopwright.uncertainty.CurveUncertainty;
@@ -50,6 +51,8 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Every number that a certificate prints about results is worked out again from the raw points by
@@ -109,6 +112,15 @@ class CertificateReportTest {
   }
 
   private static CertificateReport.Subject subject(Stage stage, String number, boolean signed) {
+    return subject(stage, number, signed, "70", Optional.empty());
+  }
+
+  private static CertificateReport.Subject subject(
+      Stage stage,
+      String number,
+      boolean signed,
+      String fahrenheit,
+      Optional<TemperatureRange> range) {
     Curve curve =
         new Curve(
             Stream.concat(readings(Run.UP, UP).stream(), readings(Run.DOWN, DOWN).stream())
@@ -117,7 +129,7 @@ class CertificateReportTest {
         new ToleranceProfiles.Stored(
             1,
             BuiltInProfiles.named("api670-2mm").orElseThrow(),
-            new ProfileTerms(DecisionRule.guarded(), true));
+            new ProfileTerms(DecisionRule.guarded(), true, range, Optional.empty()));
     CurveResult result = CurveAnalysis.of(curve, judgedBy.profile());
     Evidence evidence =
         new Evidence(
@@ -133,7 +145,7 @@ class CertificateReportTest {
             "ab".repeat(32),
             Optional.empty(),
             new Conditions(
-                Reported.read("70", Unit.FAHRENHEIT),
+                Reported.read(fahrenheit, Unit.FAHRENHEIT),
                 Reported.read("5", Unit.MICROMETRE),
                 "CP-7, edition 3"));
     List<Signature> signatures =
@@ -377,6 +389,20 @@ class CertificateReportTest {
         List.of(
             "expanded, k = " + f("%.2f", stated.k()), "", "", three(stated.expanded()), "", ""));
     return rows;
+  }
+
+  /** 113 °F is 45 °C and still inside; the verdict never stands without what it holds for. */
+  @ParameterizedTest
+  @CsvSource({"113, Result: conforms (pass)", "114, at a temperature the limits are not for"})
+  void aTemperatureOutsideTheProfileStandsInTheVerdict(String fahrenheit, String heading) {
+    TemperatureRange range = new TemperatureRange(BigDecimal.ZERO, BigDecimal.valueOf(45));
+    Report report =
+        new CertificateReport(ZoneId.of("UTC"), Unit.MICROMETRE)
+            .single(subject(Stage.AS_FOUND, "C-1", true, fahrenheit, Optional.of(range)), ORIGIN);
+    assertThat(all(report, Report.Heading.class).get(0).text()).endsWith(heading);
+    boolean outside = fahrenheit.equals("114");
+    assertThat(told(report, 0).stream().anyMatch(line -> line.startsWith("Limits: Taken at 114")))
+        .isEqualTo(outside);
   }
 
   private static final Pattern NUMBER = Pattern.compile("[+−]?\\d+(?:\\.\\d+)?");
