@@ -25,6 +25,7 @@ import loopwright.loop.LoopPanel;
 import loopwright.loop.Need;
 import loopwright.loop.Proposed;
 import loopwright.loop.Standings;
+import loopwright.mounting.Mountings;
 import loopwright.outage.CalendarPages;
 import loopwright.outage.DuePages;
 import loopwright.outage.OutagePages;
@@ -82,6 +83,7 @@ final class PlannersPages implements Pages, Need.Source {
       GapReadings gapReadings,
       Standards standards,
       Effects effects,
+      Mountings mountings,
       People people,
       Register register,
       Kits kits,
@@ -178,6 +180,8 @@ final class PlannersPages implements Pages, Need.Source {
         with.calibrations(),
         with.judgedBy(),
         putAside,
+        with.mountings(),
+        with.standards(),
         with.clock());
   }
 

@@ -53,6 +53,7 @@ import loopwright.loop.NeedsPages;
 import loopwright.loop.PlantPages;
 import loopwright.loop.Proposed;
 import loopwright.matching.rules.StandardRules;
+import loopwright.mounting.MountingPages;
 import loopwright.past.DifferencePages;
 import loopwright.people.PeoplePages;
 import loopwright.plant.PlantEditPages;
@@ -202,6 +203,7 @@ final class SitePages {
                 of.gapReadings,
                 of.standards,
                 worked,
+                of.mountings,
                 of.people,
                 of.register,
                 of.kits,
@@ -253,6 +255,7 @@ final class SitePages {
             of::clockShown);
     CheckPages checkPages =
         new CheckPages(of.database, page, of.plant, of.gapReadings, of.fieldChecks, of.clock);
+    MountingPages mountingPages = new MountingPages(of.database, page, of.plant, of.mountings);
     CircuitPages circuitPages =
         new CircuitPages(of.database, page, of.plant, of.register, of.circuits);
     return List.of(
@@ -309,6 +312,7 @@ final class SitePages {
                 attachmentPages,
                 duePages,
                 circuitPages,
+                mountingPages,
                 planners.panel(),
                 temporaryPages,
                 new LabelsOfLoop()),
@@ -341,6 +345,7 @@ final class SitePages {
         driftPages,
         duePages,
         circuitPages,
+        mountingPages,
         new FamilyEditPages(
             of.database, page, of.families, of.familyVersions, of.profiles, of.alloys),
         new SheetPages(of.database, page, of.families, of.sheets),

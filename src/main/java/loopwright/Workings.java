@@ -37,6 +37,7 @@ import loopwright.loop.RegisteredParts;
 import loopwright.loop.Standings;
 import loopwright.matching.PartKind;
 import loopwright.matching.rules.StandardRules;
+import loopwright.mounting.Mountings;
 import loopwright.people.PasswordAgain;
 import loopwright.people.People;
 import loopwright.plant.Channels;
@@ -87,6 +88,7 @@ final class Workings {
   final Calibrations calibrations;
   final Kits kits;
   final Standards standards = new Standards();
+  final Mountings mountings = new Mountings();
   final Signing signing;
   final Importing importing;
   final Remedies remedies;

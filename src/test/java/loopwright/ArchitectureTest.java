@@ -58,6 +58,7 @@ class ArchitectureTest {
     "loopwright.gapround..",
     "loopwright.registerfile..",
     "loopwright.loop..",
+    "loopwright.mounting..",
     "loopwright.past..",
     "loopwright.calibration..",
     "loopwright.concession..",

@@ -53,6 +53,7 @@ final class AppAccount {
           "bypass",
           "bypass_step",
           "spare_reservation",
+          "point_mounting",
           "spare_release",
           "spare_wish",
           "kit",

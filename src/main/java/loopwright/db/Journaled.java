@@ -78,6 +78,7 @@ public record Journaled(
           "bypass",
           "bypass_step",
           "calendar_address",
+          "point_mounting",
           "spare_reservation",
           "spare_held",
           "spare_release",

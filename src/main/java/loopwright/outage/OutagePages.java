@@ -262,7 +262,7 @@ public final class OutagePages implements Pages {
           People.act(Actor.of(http), "change outage", reason),
           tx -> {
             int seen = form.version().matches("\\d{1,9}") ? Integer.parseInt(form.version()) : 0;
-            outages.change(tx, outage, seen, details.get(), chosenTrains(form));
+            outages.change(tx, outage.id(), seen, details.get(), chosenTrains(form));
             return outage;
           });
       page.go(http, outage.href(), "Changed.");

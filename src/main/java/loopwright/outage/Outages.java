@@ -79,8 +79,9 @@ public final class Outages {
    *
    * @param version that the changer saw
    */
-  public void change(
-      Tx tx, Outage outage, int version, Outage.Details details, Collection<Long> trains) {
+  public void change(Tx tx, long id, int version, Outage.Details details, Collection<Long> trains) {
+    store.hold(tx, id);
+    Outage outage = one(tx.sql(), id);
     refuseClosed(outage);
     store.change(tx, outage.id(), version, details);
     List<Long> there = outage.trains().stream().map(Outage.Standing::train).toList();

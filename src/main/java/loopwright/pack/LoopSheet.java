@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param jobs what is done, with steps
  * @param open findings that are worse than <em>matches</em>
  * @param spares parts put aside for it
+ * @param mounting how the probe is mounted and reached, one fact a line
  */
 record LoopSheet(
     About loop,
@@ -40,7 +41,8 @@ record LoopSheet(
     List<String> votes,
     List<Job> jobs,
     List<String> open,
-    List<String> spares) {
+    List<String> spares,
+    List<String> mounting) {
 
   /** What a loop is called and where it is. */
   record About(
@@ -142,6 +144,8 @@ record LoopSheet(
     jobs = List.copyOf(jobs);
     open = List.copyOf(open);
     spares = List.copyOf(spares);
+    // sheets frozen before there was room for it
+    mounting = List.copyOf(Objects.requireNonNullElse(mounting, List.of()));
   }
 
   String tag() {
@@ -170,6 +174,7 @@ record LoopSheet(
     compare(different, "work and steps", jobs, now.jobs);
     compare(different, "findings", open, now.open);
     compare(different, "spares", spares, now.spares);
+    compare(different, "mounting and access", mounting, now.mounting);
     compare(different, "place and surroundings", loop, now.loop);
     return different;
   }

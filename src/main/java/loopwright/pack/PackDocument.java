@@ -138,6 +138,7 @@ final class PackDocument {
       paper.fact("Trains", head.trains());
       paper.fact("Team", head.team().isEmpty() ? "not said" : head.team());
       paper.fact("Loops", Integer.toString(loops.size()));
+      paper.fact("Hours", head.hours());
       paper.fact(
           "Issued",
           revision.by() + ", " + SiteMoment.shown(revision.at(), ZoneOffset.UTC) + " UTC");
@@ -150,6 +151,10 @@ final class PackDocument {
       }
       paper.gap(8);
       paper.heading("Standards used");
+      for (String standard : head.standards()) {
+        paper.item(standard);
+      }
+      paper.gap(2);
       paper.blanks(List.of("What", "Identification", "Certificate", "Due"), 5);
       paper.gap(8);
       paper.heading("Bypasses, numbers of the site's procedure");

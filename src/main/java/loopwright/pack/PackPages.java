@@ -71,6 +71,7 @@ public final class PackPages implements Pages, OutagePart {
         sql -> {
           Outage outage = OutagePages.named(sql, packs.outages(), http);
           List<Revision> revisions = packs.revisions(sql, outage);
+          List<LoopSheet> now = outage.isClosed() ? List.of() : packs.now(sql, outage);
           model.put("outage", outage);
           model.put("closed", outage.isClosed());
           model.put("revisions", revisions.stream().map(one -> line(sql, outage, one)).toList());
@@ -78,13 +79,12 @@ public final class PackPages implements Pages, OutagePart {
               "changed",
               revisions.isEmpty() || outage.isClosed()
                   ? List.of()
-                  : packs.changedSince(sql, outage, revisions.get(0)).stream()
+                  : packs.changedSince(sql, outage, revisions.get(0), now).stream()
                       .map(
                           one ->
                               new ChangedLine(
                                   one.tag(), href(one.tag()), String.join(", ", one.what())))
                       .toList());
-          model.put("doubts", outage.isClosed() ? List.of() : doubts(packs.now(sql, outage)));
           model.put(
               "emergent",
               packs.outages().emergent(sql, outage.id()).stream()
@@ -93,6 +93,8 @@ public final class PackPages implements Pages, OutagePart {
                           new ChangedLine(one.tag(), href(one.tag()), one.inWords(outage.zone())))
                   .toList());
           model.put("underway", outage.state() == OutageState.UNDER_WAY);
+          model.put("doubts", doubts(now));
+          model.put("head", packs.head(sql, outage));
           model.put("scope", packs.outages().scope(sql, outage.id()).size());
           return outage;
         });

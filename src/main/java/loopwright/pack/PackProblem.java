@@ -93,7 +93,7 @@ public enum PackProblem implements Problem {
           + " readings, or leave this empty."),
   BYPASS_LACKS(
       "B-232",
-      "{0}, row {1}, column {2}: a bypass of {3} is written down, but not its {4}. Write it down whole,"
+      "{0}, row {1}, column {2}: a bypass of {3} is written down, but nothing stands for ''{4}''. Write it down whole,"
           + " or leave it empty."),
   SAID_MEANWHILE(
       "B-233", "{0} came back meanwhile, as {1}. Look at what was recorded, then choose again.");

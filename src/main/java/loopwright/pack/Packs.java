@@ -209,7 +209,7 @@ public final class Packs {
     sheets.forEach(
         sheet ->
             contents.put(Objects.requireNonNull(points.get(sheet.tag())), Frozen.write(sheet)));
-    String head = Frozen.write(head(outage));
+    String head = Frozen.write(head(tx.sql(), outage));
     String hash = hash(head, contents.values().stream().map(Frozen::hash).toList());
     Optional<Revision> last = newest(tx.sql(), outage);
     last.filter(revision -> revision.hash().equals(hash))
@@ -225,7 +225,7 @@ public final class Packs {
     return number;
   }
 
-  private static Revision.Head head(Outage outage) {
+  Revision.Head head(DSLContext sql, Outage outage) {
     return new Revision.Head(
         outage.number(),
         outage.name(),
@@ -233,7 +233,9 @@ public final class Packs {
         outage.begins() + " to " + outage.ends(),
         outage.trainCodes(),
         outage.team(),
-        CAUTIONS);
+        CAUTIONS,
+        Needed.hours(sql, outages.scope(sql, outage.id()), writer.facts()),
+        Needed.standards(sql, outage, writer.facts()));
   }
 
   /**
@@ -243,10 +245,15 @@ public final class Packs {
    */
   record Changed(String tag, List<String> what) {}
 
-  /** What is no longer as that revision says. */
-  List<Changed> changedSince(DSLContext sql, Outage outage, Revision revision) {
+  /**
+   * What is no longer as that revision says.
+   *
+   * @param sheets as they would be issued now
+   */
+  List<Changed> changedSince(
+      DSLContext sql, Outage outage, Revision revision, List<LoopSheet> sheets) {
     Map<String, LoopSheet> now = new LinkedHashMap<>();
-    now(sql, outage).forEach(sheet -> now.put(sheet.tag(), sheet));
+    sheets.forEach(sheet -> now.put(sheet.tag(), sheet));
     List<Changed> changed = new ArrayList<>();
     for (Revision.Loop loop : loops(sql, revision)) {
       LoopSheet present = now.remove(loop.sheet().tag());
@@ -257,8 +264,9 @@ public final class Packs {
       }
     }
     now.keySet().forEach(tag -> changed.add(new Changed(tag, List.of("taken in"))));
-    if (!head(outage).equals(revision.head())) {
-      changed.add(new Changed("first page", List.of("name, window, trains or team")));
+    if (!head(sql, outage).equals(revision.head())) {
+      changed.add(
+          new Changed("first page", List.of("name, window, trains, team, hours or standards")));
     }
     return changed;
   }

@@ -10,10 +10,10 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import loopwright.db.Database;
@@ -103,10 +103,11 @@ public final class ReturnPages implements Pages, OutagePart {
           return outage;
         });
     model.put("form", form);
-    model.put(
-        "outcomes",
-        new TreeMap<>(
-            Map.of(Returned.NOT_DONE, Returned.NOT_DONE, Returned.FAILED, Returned.FAILED)));
+    Map<String, String> outcomes = new LinkedHashMap<>();
+    outcomes.put("", "choose");
+    outcomes.put(Returned.NOT_DONE, Returned.NOT_DONE);
+    outcomes.put(Returned.FAILED, Returned.FAILED);
+    model.put("outcomes", outcomes);
     page.show(http, status, "pack/returns", model);
   }
 

@@ -2,6 +2,7 @@ package loopwright.pack;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * A pack as it was handed out.
@@ -12,7 +13,12 @@ import java.util.List;
 record Revision(
     long id, long outage, int number, String by, Instant at, String note, Head head, String hash) {
 
-  /** What the first page says; all text, as printed. */
+  /**
+   * What the first page says; all text, as printed.
+   *
+   * @param hours of work; empty when nobody reckoned
+   * @param standards in use, with until when their certificates hold
+   */
   record Head(
       String outage,
       String name,
@@ -20,9 +26,14 @@ record Revision(
       String window,
       String trains,
       String team,
-      List<String> cautions) {
+      List<String> cautions,
+      String hours,
+      List<String> standards) {
     Head {
       cautions = List.copyOf(cautions);
+      // heads frozen before there was room for them
+      hours = Objects.requireNonNullElse(hours, "");
+      standards = List.copyOf(Objects.requireNonNullElse(standards, List.of()));
     }
   }
 

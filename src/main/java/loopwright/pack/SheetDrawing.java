@@ -155,6 +155,9 @@ final class SheetDrawing {
     for (String vote : sheet.votes()) {
       paper.fact("Voting", vote);
     }
+    if (!sheet.mounting().isEmpty()) {
+      paper.fact("Mounting", String.join("; ", sheet.mounting()));
+    }
     for (String spare : sheet.spares()) {
       paper.fact("Put aside", spare);
     }

@@ -22,6 +22,8 @@ import loopwright.loop.Judging;
 import loopwright.matching.FamilyView;
 import loopwright.matching.NominalLine;
 import loopwright.matching.Verdict;
+import loopwright.mounting.Mounting;
+import loopwright.mounting.Mountings;
 import loopwright.outage.Emergent;
 import loopwright.outage.Outage;
 import loopwright.outage.Outages;
@@ -34,6 +36,7 @@ import loopwright.plant.PointChannel;
 import loopwright.plant.PointDetails;
 import loopwright.problem.Text;
 import loopwright.register.ToleranceProfiles;
+import loopwright.standard.Standards;
 import loopwright.units.Length;
 import loopwright.units.Numbers;
 import loopwright.units.Reported;
@@ -59,7 +62,13 @@ public final class SheetWriter {
       Calibrations calibrations,
       RegisteredProfiles profiles,
       PutAside putAside,
+      Mountings mountings,
+      Standards standards,
       InstantSource clock) {}
+
+  Facts facts() {
+    return facts;
+  }
 
   /** Sheets in the order of a walk along the shafts. */
   List<LoopSheet> sheets(
@@ -75,6 +84,7 @@ public final class SheetWriter {
         walk.stream().filter(loop -> taken.containsKey(loop.point().id().number())).toList();
     Map<Long, Judging.Judged> judged = judged(sql, loops);
     Map<Long, List<String>> spares = facts.putAside().ofOutage(sql, outage.id());
+    Map<Long, Mounting> mountings = facts.mountings().of(sql, taken.keySet());
     List<LoopSheet> sheets = new ArrayList<>();
     for (Outages.Loop loop : loops) {
       long point = loop.point().id().number();
@@ -84,7 +94,8 @@ public final class SheetWriter {
               loop,
               Objects.requireNonNull(judged.get(point)),
               jobs(outage, Objects.requireNonNull(taken.get(point)), emergent, steps),
-              spares.getOrDefault(point, List.of())));
+              spares.getOrDefault(point, List.of()),
+              mountings.getOrDefault(point, Mounting.NOTHING_SAID)));
     }
     return sheets;
   }
@@ -125,7 +136,8 @@ public final class SheetWriter {
       Outages.Loop loop,
       Judging.Judged judged,
       List<LoopSheet.Job> jobs,
-      List<String> spares) {
+      List<String> spares,
+      Mounting mounting) {
     Point point = loop.point();
     Optional<ToleranceProfiles.Stored> profile =
         facts.profiles().suiting(sql, point.id().number(), judged.chain());
@@ -148,7 +160,10 @@ public final class SheetWriter {
             .filter(finding -> finding.verdict().isWorseThan(Verdict.MATCHES))
             .map(finding -> Text.capital(finding.verdict().word()) + ": " + finding.message())
             .toList(),
-        spares);
+        spares,
+        mounting.facts().entrySet().stream()
+            .map(fact -> fact.getKey() + ": " + fact.getValue())
+            .toList());
   }
 
   private static LoopSheet.About about(Outages.Loop loop) {

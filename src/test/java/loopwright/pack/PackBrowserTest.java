@@ -87,6 +87,12 @@ class PackBrowserTest {
     browser.driver().get(shop.app.address().resolve(path).toString());
   }
 
+  /** In one question, so that no element grows stale between two pages. */
+  private static String shown() {
+    return String.valueOf(
+        browser.driver().executeScript("return document.body ? document.body.innerText : ''"));
+  }
+
   private static String main() {
     return browser.find("main").getText();
   }
@@ -110,7 +116,7 @@ class PackBrowserTest {
         .findFirst()
         .orElseThrow(() -> new AssertionError("nothing says " + words + ": " + main()))
         .click();
-    browser.until(any -> browser.find("body").getText().contains(then));
+    browser.until(any -> shown().contains(then));
   }
 
   private static void look(String name) {

@@ -79,7 +79,8 @@ class PackDocumentTest {
         List.of("radial K-301 votes 2oo2"),
         List.of(new LoopSheet.Job("as-found static", many, "")),
         List.of("Attention: no as-left calibration is on record."),
-        List.of("extension cable C-99, store 2, bin 14: matches"));
+        List.of("extension cable C-99, store 2, bin 14: matches"),
+        List.of("Access: bearing cover off", "Torque: 34 N·m"));
   }
 
   private static byte[] document(int loops, int steps) {
@@ -102,7 +103,9 @@ class PackDocumentTest {
                 "2026-04-01 to 2026-04-12",
                 "K-301",
                 "shop",
-                Packs.CAUTIONS),
+                Packs.CAUTIONS,
+                "",
+                List.of()),
             "0123456789abcdef");
     Identity identity = new Identity("89abcdef", 12, 3, "01234567");
     return PackDocument.of(

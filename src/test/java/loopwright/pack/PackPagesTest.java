@@ -3,10 +3,17 @@ package loopwright.pack;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.List;
 import loopwright.matching.PartKind;
 import loopwright.sheet.XlsxReader;
+import loopwright.standard.Certificate;
+import loopwright.standard.Standard;
+import loopwright.standard.StandardKind;
+import loopwright.standard.Standards;
+import loopwright.testing.FilledForm;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -92,6 +99,67 @@ class PackPagesTest {
         .hasValueSatisfying(line -> assertThat(line).contains(",V,-8.01,-8.21,-7.81,"));
     assertThat(csv.lines().filter(line -> line.contains("V-1,reading,250 µm")).findFirst())
         .hasValueSatisfying(line -> assertThat(line).contains(",V,-2.10,-2.30,-1.90,"));
+  }
+
+  @Test
+  void howAProbeIsReachedHoursAndStandardsStandOnThePack() throws IOException {
+    world.shop.app.write(
+        tx -> {
+          Standards standards = new Standards();
+          standards.add(
+              tx,
+              new Standard(
+                  0,
+                  "TORQUE-1",
+                  StandardKind.OTHER,
+                  "Nordling",
+                  "T2",
+                  "7",
+                  "",
+                  List.of(),
+                  List.of()));
+          return standards.add(
+              tx,
+              standards.coded(tx.sql(), "TORQUE-1"),
+              new Certificate(
+                  0,
+                  "K-1",
+                  "Lab",
+                  LocalDate.parse("2025-03-10"),
+                  LocalDate.parse("2026-03-10"),
+                  BigDecimal.valueOf(2),
+                  List.of(),
+                  ""),
+              LocalDate.parse("2026-03-01"));
+        });
+    Document form = world.technician.get("/loops/V-1/mounting").page();
+    FilledForm filled =
+        FilledForm.of(form, "main form[method=post]")
+            .set("access", "upper bearing cover off")
+            .set("torque", "34 N·m")
+            .set("reason", "drawing 7");
+    assertThat(filled.set("hours", "two").send(world.technician, "do", "record").page().text())
+        .contains("'two' is no number of hours");
+    assertThat(filled.set("hours", "-1").send(world.technician, "do", "record").page().text())
+        .contains("-1 h is no time for the work on one loop");
+    assertThat(filled.set("hours", "2.5").send(world.technician, "do", "record").status())
+        .isEqualTo(303);
+    assertThat(filled.set("hours", "9").send(world.technician, "do", "record").status())
+        .as("from a page of before")
+        .isEqualTo(409);
+    assertThat(world.technician.get("/loops/V-1").page().text())
+        .contains("Mounting and access", "upper bearing cover off", "34 N·m");
+    world.issue("first");
+    assertThat(pack().text())
+        .contains(
+            "2.5 h; not reckoned for 2 loops", "due 2026-03-10. NOT valid through 2026-03-12");
+    try (PDDocument pdf = Loader.loadPDF(world.file("1.pdf"))) {
+      assertThat(new PDFTextStripper().getText(pdf).replaceAll("\\s+", " "))
+          .contains(
+              "Access: upper bearing cover off; Torque: 34 N·m; Hours: 2.5",
+              "NOT valid through 2026-03-12",
+              "2.5 h; not reckoned for 2 loops");
+    }
   }
 
   @Test

@@ -339,7 +339,7 @@ class ReturnPagesTest {
         .contains(
             "row "
                 + sheet.line("V-2", Item.BYPASS, "function inhibited")
-                + ", K A bypass of V-2 is written down, but not its function inhibited",
+                + ", K A bypass of V-2 is written down, but nothing stands for 'function inhibited'",
             "'28/02/2026' is no day");
     assertThat(keep(plan).status()).isEqualTo(303);
     assertThat(back()).contains("Bypass BP-77 is BY-1 in the log, taken off, to be proved.");
