@@ -7,6 +7,7 @@ import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.demo.DemoEquipment;
 import loopwright.demo.DemoKit;
+import loopwright.demo.DemoOutages;
 import loopwright.demo.DemoPlant;
 import loopwright.demo.DemoSheets;
 import loopwright.exchange.Proposal;
@@ -14,7 +15,10 @@ import loopwright.gapround.GapRounds;
 import loopwright.importing.Importing;
 import loopwright.journal.JournalStore;
 import loopwright.label.LabelBase;
+import loopwright.outage.Outages;
 import loopwright.people.People;
+import loopwright.symptom.Suspicions;
+import loopwright.temporary.TemporaryFits;
 import loopwright.web.Page;
 import loopwright.web.Web;
 import loopwright.web.WebSettings;
@@ -98,6 +102,25 @@ public final class App implements AutoCloseable {
       DemoEquipment.register(of.database, of.standards, of.clock);
       DemoSheets.enter(of.database, of.plant, of.families, of.sheets, of.alloys);
       DemoKit.keep(of.database, of.register, of.profiles, of.calibrations, of.kits, of.clock);
+    }
+  }
+
+  /**
+   * Gives the invented planner something to do; nothing where an outage is planned already.
+   *
+   * @param planner number of the person who did it
+   */
+  public void planDemo(long planner) {
+    Outages outages = new Outages(of.plant);
+    if (of.database.read(outages::newest).isEmpty()) {
+      DemoOutages.plan(
+          of.database,
+          of.plant,
+          outages,
+          new TemporaryFits(of.configuration, of.clock),
+          new Suspicions(),
+          of.clock,
+          planner);
     }
   }
 

@@ -3,6 +3,7 @@ package loopwright.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.InstantSource;
+import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import loopwright.App;
@@ -10,6 +11,7 @@ import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.label.LabelBase;
 import loopwright.people.People;
+import loopwright.web.Role;
 import loopwright.web.Web;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -46,10 +48,13 @@ final class DemoCommand implements Callable<Integer> {
           out.println("Reading in the invented plant; only the first start takes this time.");
           out.flush();
         });
+    List<People.Credentials> accounts = app.people().createDemoAccounts();
+    accounts.stream()
+        .map(People.Credentials::person)
+        .filter(person -> person.role() == Role.PLANNER)
+        .forEach(planner -> app.planDemo(planner.number()));
     String logins =
-        app.people().createDemoAccounts().stream()
-            .map(made -> made.person().login())
-            .collect(Collectors.joining(", "));
+        accounts.stream().map(made -> made.person().login()).collect(Collectors.joining(", "));
     Web web = app.serve(serving.settings(), "Demo plant", labels);
     out.println("Loopwright's demo plant is open at " + web.address());
     out.println(

@@ -21,6 +21,7 @@ import org.jooq.Condition;
 import org.jooq.DSLContext;
 import org.jooq.Record;
 import org.jooq.Result;
+import org.jooq.SelectConditionStep;
 import org.jooq.impl.DSL;
 
 /** Outages, their trains and steps. */
@@ -75,7 +76,7 @@ final class OutageStore {
   }
 
   Optional<Outage> one(DSLContext sql, long id) {
-    return fetch(sql, OUTAGE.ID.eq(id), 1).stream().findFirst();
+    return outages(sql, chosen(sql, OUTAGE.ID.eq(id)).fetch()).stream().findFirst();
   }
 
   /** Those that begin last first. */
@@ -97,17 +98,22 @@ final class OutageStore {
         .toList();
   }
 
+  private static SelectConditionStep<Record> chosen(DSLContext sql, Condition which) {
+    return sql.select(OUTAGE.asterisk())
+        .select(SITE.NAME, SITE.ZONE)
+        .from(OUTAGE)
+        .join(SITE)
+        .on(SITE.ID.eq(OUTAGE.SITE_ID))
+        .where(which);
+  }
+
   private static List<Outage> fetch(DSLContext sql, Condition which, int most) {
-    Result<Record> found =
-        sql.select(OUTAGE.asterisk())
-            .select(SITE.NAME, SITE.ZONE)
-            .from(OUTAGE)
-            .join(SITE)
-            .on(SITE.ID.eq(OUTAGE.SITE_ID))
-            .where(which)
-            .orderBy(OUTAGE.BEGINS_ON.desc(), OUTAGE.ID.desc())
-            .limit(most)
-            .fetch();
+    return outages(
+        sql,
+        chosen(sql, which).orderBy(OUTAGE.BEGINS_ON.desc(), OUTAGE.ID.desc()).limit(most).fetch());
+  }
+
+  private static List<Outage> outages(DSLContext sql, Result<Record> found) {
     List<Long> ids = found.getValues(OUTAGE.ID);
     Map<Long, List<Outage.Standing>> trains = trains(sql, ids);
     Map<Long, List<Outage.Step>> steps = steps(sql, ids);

@@ -208,6 +208,11 @@ public final class Spares implements PutAside, Closing {
     wishes.put(tx, id, point, slot, wanted, reason);
   }
 
+  /** Says that a spare is wanted for a slot of a loop that the outage takes. */
+  public static void want(Tx tx, long outage, long point, String slot, String reason) {
+    new WishStore().put(tx, outage, point, slot, true, reason);
+  }
+
   List<WishStore.Standing> wishes(DSLContext sql, long outage) {
     return wishes.standing(sql, outage);
   }

@@ -18,7 +18,9 @@ import loopwright.exchange.Proposal;
 import loopwright.exchange.StockPart;
 import loopwright.exchange.Suiting;
 import loopwright.exchange.Weights;
+import loopwright.kit.Kits;
 import loopwright.loop.Judging;
+import loopwright.loop.KeptTogether;
 import loopwright.loop.Slot;
 import loopwright.matching.PartState;
 import loopwright.outage.Outage;
@@ -38,10 +40,12 @@ import org.jspecify.annotations.Nullable;
 final class Wants {
   private final SpareStore store = new SpareStore();
   private final WishStore wishes = new WishStore();
+  private final KeptTogether kits;
   private final Sources sources;
 
   Wants(Sources sources) {
     this.sources = sources;
+    this.kits = Kits.keptTogether(sources.register());
   }
 
   /** Where the facts come from. */
@@ -78,17 +82,19 @@ final class Wants {
   Gathered gather(DSLContext sql) {
     List<Outage> open = open(sql);
     Map<Long, String> outOfReach = new HashMap<>();
+    Set<Long> withKit = new HashSet<>();
     List<Request> requests = new ArrayList<>();
     for (Outage outage : open) {
-      requests.addAll(asked(sql, outage, outOfReach));
+      requests.addAll(asked(sql, outage, outOfReach, withKit));
     }
-    requests.addAll(offBalance(sql, open, requests));
+    requests.addAll(offBalance(sql, open, requests, withKit));
     List<Want> wants = wants(sql, requests, outOfReach);
     return new Gathered(wants.stream().sorted(Want.ORDER).toList(), outOfReach);
   }
 
   /** Slots with something put aside, and slots that somebody wants a spare for. */
-  private List<Request> asked(DSLContext sql, Outage outage, Map<Long, String> outOfReach) {
+  private List<Request> asked(
+      DSLContext sql, Outage outage, Map<Long, String> outOfReach, Set<Long> withKit) {
     Map<Long, String> scope =
         sources.outages().scope(sql, outage.id()).stream()
             .collect(Collectors.toMap(ScopeLine::point, ScopeLine::tag));
@@ -105,8 +111,13 @@ final class Wants {
       Request wished = requests.get(key);
       String why = wished == null ? "put aside by " + held.who() : wished.why();
       Request request = new Request(outage, held.point(), held.tag(), held.slot(), why, held);
+      KeptTogether.Kit kit = kits.of(sql, List.of(held.component())).get(held.component());
       if (isFittedThere(sql, held)) {
         requests.remove(key);
+      } else if (kit != null) {
+        requests.remove(key);
+        withKit.add(held.point());
+        outOfReach.put(held.component(), "put aside for " + held.tag() + " with " + kit.words());
       } else if (scope.containsKey(held.point())) {
         requests.put(key, request);
       } else {
@@ -136,10 +147,12 @@ final class Wants {
   }
 
   /** Loops that no swap puts right, each once, in the first outage that takes it. */
-  private List<Request> offBalance(DSLContext sql, List<Outage> open, List<Request> asked) {
+  private List<Request> offBalance(
+      DSLContext sql, List<Outage> open, List<Request> asked, Set<Long> withKit) {
     Map<Long, Map<String, String>> byTrain = new HashMap<>();
     Set<Long> seen =
         asked.stream().map(Request::point).collect(Collectors.toCollection(HashSet::new));
+    seen.addAll(withKit);
     List<Request> requests = new ArrayList<>();
     for (Outage outage : open) {
       Map<String, String> why = new HashMap<>();
@@ -186,6 +199,7 @@ final class Wants {
     List<StockPart> stock =
         new loopwright.register.Stock()
             .lying(sql, families).stream().map(LoopAsFitted::stocked).toList();
+    keptTogether(sql, stock, outOfReach);
     Suiting suiting = new Suiting(sources.families().asJudged(sql), Weights.USUAL, stock);
     List<Want> wants = new ArrayList<>();
     for (Request request : requests) {
@@ -193,6 +207,15 @@ final class Wants {
       wants.add(want(sql, request, loop, suiting, outOfReach));
     }
     return wants;
+  }
+
+  /** A kit isn't taken apart for a dealing; who wants one of its parts dissolves it first. */
+  private void keptTogether(DSLContext sql, List<StockPart> stock, Map<Long, String> outOfReach) {
+    List<Long> parts = stock.stream().map(lying -> lying.part().number()).toList();
+    for (List<Long> some : Chunks.of(parts, 500)) {
+      kits.of(sql, some)
+          .forEach((part, kit) -> outOfReach.putIfAbsent(part, "kept together in " + kit.words()));
+    }
   }
 
   private Map<Long, Judging.Judged> judged(DSLContext sql, List<Request> requests) {

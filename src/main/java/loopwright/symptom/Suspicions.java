@@ -39,6 +39,15 @@ public final class Suspicions implements SuggestionSource {
   }
 
   /**
+   * Takes over a suspicion that was kept elsewhere until now.
+   *
+   * @param asked what was typed, as in the address of the page
+   */
+  public void enter(Tx tx, long point, String cause, int percent, String asked, String note) {
+    store.add(tx, point, cause, percent, asked, note);
+  }
+
+  /**
    * Settles one: it was put right, or it was wrong.
    *
    * @throws Refused if it is settled already, or is another loop's

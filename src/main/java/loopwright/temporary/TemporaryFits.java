@@ -47,12 +47,7 @@ public final class TemporaryFits implements SuggestionSource, CalendarDays {
    * @throws Refused if nothing is known to sit there, the day is over or it is marked already
    */
   void mark(Tx tx, long point, String tag, String slot, TemporaryStore.Said said, LocalDate today) {
-    long component =
-        fitted(tx.sql(), point).stream()
-            .filter(placed -> placed.slot().word().equals(slot))
-            .flatMapToLong(placed -> placed.content().component().stream())
-            .findFirst()
-            .orElseThrow(() -> new Refused(TemporaryProblem.NO_PART, tag));
+    long component = component(tx.sql(), point, tag, slot);
     refusePast(said.returnOn(), today);
     store.open(tx.sql(), List.of(point)).stream()
         .filter(fit -> fit.slot().equals(slot) && fit.component() == component)
@@ -62,6 +57,35 @@ public final class TemporaryFits implements SuggestionSource, CalendarDays {
               throw new Refused(TemporaryProblem.MARKED_BEFORE, fit.label(), tag);
             });
     store.add(tx, point, slot, component, said);
+  }
+
+  /**
+   * Takes over a mark that was kept elsewhere until now; its day may be over.
+   *
+   * @throws Refused if nothing is known to sit in that slot
+   */
+  public void enter(
+      Tx tx,
+      long point,
+      String slot,
+      String insteadOf,
+      LocalDate returnOn,
+      String reason,
+      String askedBy) {
+    store.add(
+        tx,
+        point,
+        slot,
+        component(tx.sql(), point, "the loop", slot),
+        new TemporaryStore.Said(returnOn, insteadOf, reason, askedBy));
+  }
+
+  private long component(DSLContext sql, long point, String tag, String slot) {
+    return fitted(sql, point).stream()
+        .filter(placed -> placed.slot().word().equals(slot))
+        .flatMapToLong(placed -> placed.content().component().stream())
+        .findFirst()
+        .orElseThrow(() -> new Refused(TemporaryProblem.NO_PART, tag));
   }
 
   /**

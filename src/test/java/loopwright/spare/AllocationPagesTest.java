@@ -188,4 +188,32 @@ class AllocationPagesTest {
                 .body())
         .contains("X-110");
   }
+
+  @Test
+  @Order(8)
+  void partsKeptTogetherInAKitAreNotDealtOneByOne() {
+    shop.set(7);
+    String set = "";
+    for (String serial : new String[] {"P-7", "C-7", "D-7"}) {
+      set += shop.app.database().read(sql -> slot(serial) + ":" + number(sql, serial)) + "/";
+    }
+    Visitor.Answer made =
+        world
+            .technician()
+            .post("/kits", "name", "Bag 7", "set", set.substring(0, set.length() - 1), "note", "x");
+    assertThat(made.status()).as(made.page().select(".complaints").text()).isEqualTo(303);
+    assertThat(want(world.outage(), "V-2", "probe", "worn").status()).isEqualTo(303);
+    assertThat(row(page(), "Left without", "V-2"))
+        .contains("lies free in any store", "P-7 is kept together in kit Bag 7");
+    shop.part(PartKind.PROBE, "P-8", "1");
+    assertThat(row(page(), "Served", "V-2, probe")).contains("P-8");
+  }
+
+  private static String slot(String serial) {
+    return serial.startsWith("P") ? "probe" : serial.startsWith("C") ? "path-1" : "driver";
+  }
+
+  private static long number(org.jooq.DSLContext sql, String serial) {
+    return shop.register.labelled(sql, serial).get(0).id().number();
+  }
 }

@@ -5,6 +5,8 @@ import loopwright.App;
 import loopwright.db.Installation;
 import loopwright.db.Place;
 import loopwright.label.LabelBase;
+import loopwright.people.People;
+import loopwright.web.Role;
 import loopwright.web.Web;
 import loopwright.web.WebSettings;
 
@@ -20,7 +22,10 @@ public final class DemoSite implements AutoCloseable {
 
   public DemoSite() {
     app.fillDemo(() -> {});
-    app.people().createDemoAccounts();
+    app.people().createDemoAccounts().stream()
+        .map(People.Credentials::person)
+        .filter(person -> person.role() == Role.PLANNER)
+        .forEach(planner -> app.planDemo(planner.number()));
     web = app.serve(WebSettings.loopback(0), "Demo plant", LabelBase.FOR_TRYING);
   }
 
