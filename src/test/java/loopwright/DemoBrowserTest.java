@@ -238,6 +238,9 @@ class DemoBrowserTest {
             "/standards/new",
             "/authorisations",
             "/profiles/api670-2mm",
+            "/profiles/api670-2mm/change",
+            "/loops/K101-V3X/drift",
+            "/calibrations/C-2-2/print",
             "/cause",
             "/cause?loop=K101-V3X&system-length=5&baseline=line&baseline-gap=1270&baseline-volts=-9"
                 + "&baseline-sensitivity=7.953&volts=-7.9&sensitivity=6.968&together=yes",
