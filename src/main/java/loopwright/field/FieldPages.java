@@ -154,7 +154,7 @@ public final class FieldPages implements Pages, OutagePart, Need.Source {
         loopHref(entry.tag()),
         entry.from() + ", " + entry.by(),
         SiteMoment.shown(entry.at(), outage.zone()),
-        entry.content().typedAt(),
+        entry.content().typed().map(m -> SiteMoment.shown(m, outage.zone())).orElse("?"),
         entry.state(),
         entry.told().lines().toList(),
         decision == null ? null : inWords(decision),

@@ -1,6 +1,7 @@
 package loopwright.field;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,9 +15,15 @@ final class SentCells {
 
   private record Key(String line, String of, boolean down) {}
 
+  private static List<FieldReturns.Cell> readingsLast(SentEntry entry) {
+    return entry.cells().stream()
+        .sorted(Comparator.comparing(cell -> cell.line().equals("reading")))
+        .toList();
+  }
+
   static List<FieldPages.CellLine> of(SentEntry entry) {
     Map<Key, String[]> lines = new LinkedHashMap<>();
-    for (FieldReturns.Cell cell : entry.cells()) {
+    for (FieldReturns.Cell cell : readingsLast(entry)) {
       boolean down = cell.column().endsWith(DOWN);
       String[] texts =
           lines.computeIfAbsent(

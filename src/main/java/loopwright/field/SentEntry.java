@@ -128,6 +128,11 @@ record SentEntry(
     return Instant.parse(asOf);
   }
 
+  /** When it was put into the outbox; empty where a device says no moment. */
+  Optional<Instant> typed() {
+    return isMoment(typedAt) ? Optional.of(Instant.parse(typedAt)) : Optional.empty();
+  }
+
   FieldReturns.Filled filled(String device) {
     return new FieldReturns.Filled(identity, tag, device, cells);
   }

@@ -2,7 +2,7 @@
 (() => {
   'use strict';
 
-  const { el, note, link, packHref, loopHref, age, cautions, workerMissing, troubled, tagged, entriesOf } = LoopShow;
+  const { el, note, link, packHref, loopHref, age, cautions, workerMissing, troubled, clockNote, tagged, entriesOf } = LoopShow;
   const device = LoopDevice;
   const outbox = LoopOutbox;
   const main = document.getElementById('main');
@@ -46,7 +46,8 @@
         troubled(pack),
         forget(pack, entries, drafts))),
       all.length ? '' : el('div', { class: 'empty' }, el('p', {}, 'No pack is on this device.')),
-      el('p', {}, 'To take a pack along, sign in while there is network, open its outage and choose ', el('b', {}, 'On phones and tablets'), ': ', link('/outages', 'outages'), '.'));
+      el('p', {}, 'To take a pack along, sign in while there is network, open its outage and choose ', el('b', {}, 'On phones and tablets'), ': ', link('/outages', 'outages'), '.'),
+      el('p', { class: 'why' }, 'Add this page to the home screen: it then opens like a program of its own, and browsers clear less easily what it keeps.'));
   };
 
   const forget = (pack, entries, drafts) => {
@@ -89,6 +90,7 @@
       el('p', { class: 'why', 'data-age': '' }, `Revision ${pack.state.revision}, ${age(pack)}; ${pack.state.device.person} on “${pack.state.device.label}”, may send until ${pack.state.device.expires}`),
       workerMissing() || '',
       troubled(pack) || '',
+      clockNote(pack) || '',
       pack.state.closed ? note('This outage is closed. What is sent now waits for somebody’s decision.', true) : '',
       cautions(pack.state),
       el('ol', { class: 'field-loops' }, pack.state.loops.map(loop => row(loop.tag, loop)), gone.map(tag => row(tag, null))));

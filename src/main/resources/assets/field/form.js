@@ -3,7 +3,7 @@
 (root => {
   'use strict';
 
-  const { el, verdict, note, clock } = LoopShow;
+  const { el, verdict, note, now } = LoopShow;
   const main = document.getElementById('main');
   const FOUND = 'as found';
   const LEFT = 'as left';
@@ -46,7 +46,7 @@
   const write = (line, of, column, text) => save({ cells: { [cellKey(line, of, column)]: text } });
 
   const stamp = (pack, column) => {
-    [['measured at', clock(Date.now(), pack.state.zone)], ['done by', pack.state.device.person]].forEach(([line, text]) => {
+    [['measured at', now(pack)], ['done by', pack.state.device.person]].forEach(([line, text]) => {
       if (!typed(line, '', column)) {
         write(line, '', column, text);
         const input = main.querySelector(`[data-cell="${cellKey(line, '', column)}"]`);

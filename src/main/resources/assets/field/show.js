@@ -38,6 +38,13 @@
     if (minutes < 60) return minutes + ' min ago';
     return minutes < 48 * 60 ? Math.floor(minutes / 60) + ' h ago' : Math.floor(minutes / 1440) + ' days ago';
   };
+  // how far the device's clock is ahead of the server's, ms; small differences don't count
+  const ahead = pack => {
+    const by = pack.fetchedAt - Date.parse(pack.state.asOf);
+    return Math.abs(by) > 120000 ? by : 0;
+  };
+  const now = pack => clock(Date.now() - ahead(pack), pack.state.zone);
+  const clockNote = pack => (ahead(pack) ? note(`This device’s clock is ${Math.round(Math.abs(ahead(pack)) / 60000)} min ${ahead(pack) > 0 ? 'ahead of' : 'behind'} the server’s; moments of measuring are filled in by the server’s.`) : null);
   const age = pack => `as taken along ${shortly(pack.fetchedAt, pack.state.zone)}, ${ago(pack.fetchedAt)}`;
 
   // ---- what stands on several views
@@ -63,5 +70,5 @@
     .filter(entry => entry.pack === pack.key && entry.tag === tag)
     .sort((a, b) => b.createdAt - a.createdAt);
 
-  root.LoopShow = { el, verdict, note, link, packHref, loopHref, clock, shortly, age, cautions, workerMissing, troubled, tagged, entriesOf };
+  root.LoopShow = { el, verdict, note, link, packHref, loopHref, clock, now, clockNote, shortly, age, cautions, workerMissing, troubled, tagged, entriesOf };
 })(globalThis);

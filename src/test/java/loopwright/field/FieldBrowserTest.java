@@ -162,13 +162,16 @@ class FieldBrowserTest {
     until("[data-sheet='V-1']");
     assertThat(value("reading|1250 µm|as found")).isEqualTo("-9.974");
     assertThat(value("done by||as found")).isEqualTo("Demo Technician");
-    type("measured at||as found", "2026-02-28 14:30");
+    assertThat(value("measured at||as found"))
+        .as("by the server's clock, which is not the device's")
+        .startsWith("2026-03-01 11:1");
     browser.find("#photo").sendKeys(picture());
     until("[data-photo='queued']");
     intoTheOutbox();
     reload();
     assertThat(text("[data-entry]")).contains("in the outbox");
     look("outbox");
+    world.packs.shop.app.clock.forward(Duration.ofHours(1));
     world.packs.shop.app.startAgain();
     network(true);
     reload();
