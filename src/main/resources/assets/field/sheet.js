@@ -52,6 +52,7 @@
   ].filter(([, text]) => text).flatMap(([label, text]) => [el('dt', {}, label), el('dd', {}, text)]));
 
   const steps = (pack, loop) => loop.sheet.jobs.map(job => el('section', {}, el('h3', {}, job.work),
+    job.emergent ? el('p', {}, `Emergent work: ${job.emergent}`) : '',
     job.emergent ? el('p', { class: 'why' }, 'Emergent: ' + job.emergent) : '',
     el('ol', { class: 'field-steps' }, job.steps.map((step, i) => {
       const id = 't' + ++ticks;
