@@ -10,7 +10,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -24,6 +23,7 @@ import loopwright.fieldcheck.GapReading;
 import loopwright.people.People;
 import loopwright.plant.Plant;
 import loopwright.plant.Point;
+import loopwright.plant.SiteClocks;
 import loopwright.problem.Refused;
 import loopwright.time.SiteMoment;
 import loopwright.time.Viewpoint;
@@ -87,6 +87,7 @@ public final class RoundPages implements Pages {
     model.put("wrong", wrong);
     model.put("places", places());
     model.put("columns", String.join(", ", RoundFile.KNOWN));
+    SiteClocks clocks = database.read(sql -> plant.clocks(sql, List.of()));
     model.put(
         "rounds",
         database.read(sql -> rounds.rounds(sql, Long.MAX_VALUE, MOST_ROUNDS)).stream()
@@ -97,7 +98,7 @@ public final class RoundPages implements Pages {
                         round.name(),
                         RoundWords.summary(round),
                         round.who(),
-                        SiteMoment.shown(round.at(), ZoneOffset.UTC)))
+                        clocks.shown(round.at(), null)))
             .toList());
     page.show(http, status, "gapround/rounds", model);
   }

@@ -5,7 +5,6 @@ import io.javalin.http.NotFoundResponse;
 import java.time.InstantSource;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -202,7 +201,7 @@ public final class ReachPages implements Pages {
     return new Line(
         "/calibrations/" + c.number(),
         c.number(),
-        SiteMoment.shown(c.measuredAt(), ZoneOffset.UTC),
+        SiteMoment.shown(c.measuredAt(), zone.get()),
         c.place(),
         c.stage().word(),
         c.outcome(),

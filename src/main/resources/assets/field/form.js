@@ -63,6 +63,7 @@
       inputmode: about.mode, placeholder: about.hint, spellcheck: about.mono ? 'false' : null, autocapitalize: about.mono ? 'off' : null,
       'aria-label': about.say, value: typed(line, of, column), onfocus: about.focus, onblur: about.blur,
       oninput: event => {
+        if (about.focus) once(event.target);
         write(line, of, column, event.target.value);
         if (about.stamps && event.target.value.trim() && event.target.value.trim() !== '-') stamp(pack, column.replace(', down', ''));
         if (about.then) about.then();
@@ -75,6 +76,12 @@
   const minus = {
     focus: event => { if (!event.target.value) event.target.value = '-'; },
     blur: event => { if (event.target.value.trim() === '-') { event.target.value = ''; event.target.dispatchEvent(new Event('input')); } },
+  };
+
+  // who types the minus that stood there already, means one
+  const once = input => {
+    const text = input.value.replace(/^\s*[-\u2212\u2013]\s*(?=[-\u2212\u2013])/, '');
+    if (text !== input.value) input.value = text;
   };
 
   const choices = (pack, label, line, column, words, then) => el('fieldset', { class: 'field-choice' }, el('legend', {}, label),

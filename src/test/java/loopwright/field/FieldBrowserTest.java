@@ -90,9 +90,12 @@ class FieldBrowserTest {
     until("[data-sheet='" + tag + "']");
   }
 
+  /** As somebody would who types the minus too, though it stands there already. */
   private static void type(String cell, String text) {
     WebElement field = browser.find("[data-cell='" + cell + "']");
-    browser.driver().executeScript("arguments[0].focus(); arguments[0].value = ''", field);
+    browser
+        .driver()
+        .executeScript("arguments[0].blur(); arguments[0].value = ''; arguments[0].focus()", field);
     field.sendKeys(text);
   }
 

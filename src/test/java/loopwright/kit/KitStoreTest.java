@@ -8,11 +8,12 @@ import java.util.List;
 import java.util.Map;
 import loopwright.db.Act;
 import loopwright.db.Database;
+import loopwright.db.DbProblem;
 import loopwright.loop.PartSet;
+import loopwright.problem.Refused;
 import loopwright.testing.Engine;
 import loopwright.testing.FullWorld;
 import loopwright.testing.TestClock;
-import org.jooq.exception.IntegrityConstraintViolationException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.AfterParameterizedClassInvocation;
 import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
@@ -71,7 +72,8 @@ class KitStoreTest {
     assertThat(isNamed("Pump C")).as("dissolved").isFalse();
     PartSet set = PartSet.read("probe:1/driver:3").orElseThrow();
     assertThatThrownBy(() -> database.write(ACT, tx -> store.add(tx, "Other", set, "")))
-        .isInstanceOf(IntegrityConstraintViolationException.class);
+        .isInstanceOfSatisfying(
+            Refused.class, refused -> assertThat(refused.problem()).isEqualTo(DbProblem.MEANWHILE));
     long fresh =
         database.write(
             ACT,
