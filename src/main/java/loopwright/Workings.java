@@ -114,7 +114,8 @@ final class Workings {
                 new LatestAsLefts(judgedBy),
                 concessions,
                 Spares.promises(),
-                Kits.keptTogether(register)),
+                Kits.keptTogether(register),
+                laws),
             StandardRules.book());
     this.standings = new Standings(judging, clock);
     this.configuration = new Configuration(parts, judging, standings, clock);

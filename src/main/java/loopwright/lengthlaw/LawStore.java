@@ -1,10 +1,14 @@
 package loopwright.lengthlaw;
 
 import static loopwright.db.gen.Tables.CHANGE;
+import static loopwright.db.gen.Tables.FAMILY;
 import static loopwright.db.gen.Tables.LAW_EVIDENCE;
 import static loopwright.db.gen.Tables.LAW_EVIDENCE_WITHDRAWN;
+import static org.jooq.impl.DSL.notExists;
+import static org.jooq.impl.DSL.selectOne;
 
 import java.util.List;
+import java.util.Map;
 import loopwright.db.Tx;
 import loopwright.db.gen.tables.records.LawEvidenceRecord;
 import loopwright.db.gen.tables.records.LawEvidenceWithdrawnRecord;
@@ -64,23 +68,42 @@ final class LawStore {
         .fetch(LawStore::kept);
   }
 
+  /** What counts, by the code of its family. */
+  Map<String, List<Taught>> counting(DSLContext sql) {
+    return sql.select(LAW_EVIDENCE.asterisk(), FAMILY.CODE)
+        .from(LAW_EVIDENCE)
+        .join(FAMILY)
+        .on(FAMILY.ID.eq(LAW_EVIDENCE.FAMILY_ID))
+        .where(
+            notExists(
+                selectOne()
+                    .from(LAW_EVIDENCE_WITHDRAWN)
+                    .where(LAW_EVIDENCE_WITHDRAWN.EVIDENCE_ID.eq(LAW_EVIDENCE.ID))))
+        .orderBy(LAW_EVIDENCE.ID)
+        .fetchGroups(row -> row.get(FAMILY.CODE), LawStore::taught);
+  }
+
   private static Kept kept(Record row) {
     String withdrawn = row.get(LAW_EVIDENCE_WITHDRAWN.WORDS);
     return new Kept(
         row.get(LAW_EVIDENCE.ID),
-        new Taught(
-            row.get(LAW_EVIDENCE.FOUND_ON),
-            row.get(LAW_EVIDENCE.LOOP_TAG),
-            new Length(row.get(LAW_EVIDENCE.SYSTEM_LENGTH_M)),
-            new Length(row.get(LAW_EVIDENCE.TRUE_LENGTH_M)),
-            Evidence.named(row.get(LAW_EVIDENCE.KNOWN_BY)).orElseThrow(),
-            row.get(LAW_EVIDENCE.BASELINE_GAP_UM),
-            row.get(LAW_EVIDENCE.BASELINE_VOLTS),
-            row.get(LAW_EVIDENCE.BASELINE_SENSITIVITY),
-            row.get(LAW_EVIDENCE.VOLTS),
-            row.get(LAW_EVIDENCE.SENSITIVITY),
-            row.get(LAW_EVIDENCE.WORDS)),
+        taught(row),
         row.get(CHANGE.ACTOR_NAME),
         withdrawn == null ? "" : withdrawn);
+  }
+
+  private static Taught taught(Record row) {
+    return new Taught(
+        row.get(LAW_EVIDENCE.FOUND_ON),
+        row.get(LAW_EVIDENCE.LOOP_TAG),
+        new Length(row.get(LAW_EVIDENCE.SYSTEM_LENGTH_M)),
+        new Length(row.get(LAW_EVIDENCE.TRUE_LENGTH_M)),
+        Evidence.named(row.get(LAW_EVIDENCE.KNOWN_BY)).orElseThrow(),
+        row.get(LAW_EVIDENCE.BASELINE_GAP_UM),
+        row.get(LAW_EVIDENCE.BASELINE_VOLTS),
+        row.get(LAW_EVIDENCE.BASELINE_SENSITIVITY),
+        row.get(LAW_EVIDENCE.VOLTS),
+        row.get(LAW_EVIDENCE.SENSITIVITY),
+        row.get(LAW_EVIDENCE.WORDS));
   }
 }

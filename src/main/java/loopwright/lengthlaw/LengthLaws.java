@@ -5,13 +5,15 @@ import loopwright.cause.LawLearning;
 import loopwright.cause.LengthLaw;
 import loopwright.db.Tx;
 import loopwright.lengthlaw.LawStore.Kept;
+import loopwright.loop.LawFacts;
+import loopwright.matching.LearntLaws;
 import loopwright.problem.Refused;
 import loopwright.register.Family;
 import loopwright.register.FamilyBook;
 import org.jooq.DSLContext;
 
 /** The length law of each family, as far as confirmed lengths have narrowed it. */
-public final class LengthLaws {
+public final class LengthLaws implements LawFacts {
   private final LawStore store = new LawStore();
   private final FamilyBook families;
 
@@ -38,6 +40,11 @@ public final class LengthLaws {
   static LawLearning learning(List<Kept> counting) {
     return LawLearning.of(
         LengthLaw.unproved(), counting.stream().map(kept -> kept.taught().proved()).toList());
+  }
+
+  @Override
+  public LearntLaws learnt(DSLContext sql) {
+    return new LearntOnce(store.counting(sql));
   }
 
   /** On what it rests, a sentence. */

@@ -40,6 +40,7 @@ public final class Judging {
   private final KeptTogether kits;
   private final Allowances allowances;
   private final Promises promises;
+  private final LawFacts laws;
   private final RuleBook rules;
 
   public Judging(Sources sources, RuleBook rules) {
@@ -51,6 +52,7 @@ public final class Judging {
     this.kits = sources.kits();
     this.allowances = sources.allowances();
     this.promises = sources.promises();
+    this.laws = sources.laws();
     this.rules = rules;
   }
 
@@ -63,9 +65,10 @@ public final class Judging {
       AsLeftFacts asLeft,
       Allowances allowances,
       Promises promises,
-      KeptTogether kits) {
+      KeptTogether kits,
+      LawFacts laws) {
 
-    /** Where nobody keeps reservations or kits. */
+    /** Where nobody keeps reservations, kits or confirmed lengths. */
     public Sources(
         PartFacts parts,
         PlaceFacts places,
@@ -73,7 +76,16 @@ public final class Judging {
         AlloyFacts alloys,
         AsLeftFacts asLeft,
         Allowances allowances) {
-      this(parts, places, circuits, alloys, asLeft, allowances, Promises.NONE, KeptTogether.NONE);
+      this(
+          parts,
+          places,
+          circuits,
+          alloys,
+          asLeft,
+          allowances,
+          Promises.NONE,
+          KeptTogether.NONE,
+          LawFacts.NONE);
     }
   }
 
@@ -177,7 +189,7 @@ public final class Judging {
       Instant at,
       Viewpoint viewpoint,
       As as) {
-    Families families = parts.families(sql);
+    Families families = families(sql, viewpoint);
     Alloys groups = alloys.groups(sql);
     Map<Long, CircuitFacts.Circuit> behind = circuits.circuits(sql, points(chains.keySet()));
     Set<Long> numbers = components(chains.values());
@@ -228,6 +240,12 @@ public final class Judging {
           judged.add(judged(subject, chain, whole, allowed.get(subject.point())));
         });
     return judged;
+  }
+
+  /** A law learnt since says nothing of what could be known at a past moment. */
+  private Families families(DSLContext sql, Viewpoint viewpoint) {
+    Families families = parts.families(sql);
+    return viewpoint.equals(Viewpoint.LATEST) ? families.knowing(laws.learnt(sql)) : families;
   }
 
   /** Where parts stood meanwhile counts only for curves that were taken elsewhere. */

@@ -14,22 +14,37 @@ import loopwright.problem.Nearest;
  */
 public final class Families {
   /** No list was given: whatever needs one is not judged. */
-  public static final Families NOT_GIVEN = new Families(List.of(), List.of(), false);
+  public static final Families NOT_GIVEN =
+      new Families(List.of(), List.of(), false, LearntLaws.NONE);
 
   private final Map<String, FamilyView> byCode = new TreeMap<>();
   private final List<InterchangeablePair> pairs;
   private final boolean given;
+  private final LearntLaws laws;
 
   private Families(
-      Collection<FamilyView> families, Collection<InterchangeablePair> pairs, boolean given) {
+      Collection<FamilyView> families,
+      Collection<InterchangeablePair> pairs,
+      boolean given,
+      LearntLaws laws) {
     families.forEach(family -> byCode.put(key(family.code()), family));
     this.pairs = List.copyOf(pairs);
     this.given = given;
+    this.laws = laws;
   }
 
   public static Families of(
       Collection<FamilyView> families, Collection<InterchangeablePair> pairs) {
-    return new Families(families, pairs, true);
+    return new Families(families, pairs, true, LearntLaws.NONE);
+  }
+
+  /** The same with what was learnt of their length laws. */
+  public Families knowing(LearntLaws learnt) {
+    return new Families(byCode.values(), pairs, given, learnt);
+  }
+
+  public LearntLaws laws() {
+    return laws;
   }
 
   public boolean areGiven() {

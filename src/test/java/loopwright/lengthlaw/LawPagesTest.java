@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import loopwright.loop.LoopWorld;
 import loopwright.testing.Shop;
 import loopwright.testing.Visitor;
@@ -61,6 +63,31 @@ class LawPagesTest {
     return engineer.get(PATH).page();
   }
 
+  /** What the length balance lets one expect of a loop half a metre too long. */
+  private static String expected() {
+    return world
+        .technician
+        .get("/loops/K301-VX1")
+        .page()
+        .select("tr:contains(Length balance)")
+        .first()
+        .text();
+  }
+
+  /** The same, worked out from the exponent that the law's page shows. */
+  private static String workedOut(String law) {
+    Matcher n = Pattern.compile("n = (\\S+) ± (\\S+),").matcher(law);
+    assertThat(n.find()).as(law).isTrue();
+    double exponent = Double.parseDouble(n.group(1));
+    double spread = Double.parseDouble(n.group(2));
+    return "slope of about %s (%s to %s; "
+        .formatted(percent(exponent), percent(exponent - spread), percent(exponent + spread));
+  }
+
+  private static String percent(double exponent) {
+    return "−" + Math.round(100 * (1 - Math.pow(5 / 5.5, exponent))) + " %";
+  }
+
   @Test
   @Order(1)
   void beforeAnyEvidenceTheLawIsThePrior() {
@@ -102,12 +129,17 @@ class LawPagesTest {
   @Order(3)
   void aConfirmedLengthNarrowsTheLawForEverybody() {
     assertThat(world.technician.post(PATH, Shop.flat(confirmed())).status()).isEqualTo(403);
+    assertThat(world.survey(1, "2026-02-10", "08:00", "XC-9").status()).isEqualTo(303);
+    assertThat(expected()).contains(workedOut(UNPROVED) + "common practice");
     engineer.get(PATH);
     Visitor.Answer taught = engineer.post(PATH, Shop.flat(confirmed()));
     assertThat(taught.status()).as(taught.page().text()).isEqualTo(303);
     Document page = page();
     assertThat(page.select(".facts dd .n").first().text()).isEqualTo(UNPROVED);
     assertThat(page.select(".facts dd .n").last().text()).isNotEqualTo(UNPROVED);
+    String learnt = page.select(".facts dd .n").last().text();
+    assertThat(workedOut(learnt)).isNotEqualTo(workedOut(UNPROVED));
+    assertThat(expected()).contains(workedOut(learnt) + "learnt from one confirmed length");
     assertThat(page.select("tbody tr").text())
         .contains("K301-VX1", "5.5 m on 5 m, read on part", "without it: " + UNPROVED);
   }
@@ -125,6 +157,7 @@ class LawPagesTest {
         .isEqualTo(303);
     Document page = page();
     assertThat(page.select(".facts dd .n").last().text()).isEqualTo(UNPROVED);
+    assertThat(expected()).contains(workedOut(UNPROVED) + "common practice");
     assertThat(page.select("tbody tr").text()).contains("withdrawn: the driver was another");
     Visitor.Answer again = engineer.post(PATH + "/withdraw", "evidence", evidence, "why", "again");
     assertThat(again.status()).isEqualTo(422);

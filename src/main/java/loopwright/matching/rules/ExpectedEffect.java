@@ -1,8 +1,10 @@
 package loopwright.matching.rules;
 
 import java.math.BigDecimal;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import loopwright.matching.ChannelView;
+import loopwright.matching.LearntLaws.LearntLaw;
 import loopwright.matching.LoopView;
 import loopwright.matching.Measures;
 import loopwright.units.Length;
@@ -10,9 +12,9 @@ import loopwright.units.Unit;
 
 /**
  * What a loop out of balance does to what the monitor shows: S_t = k · S with k = (system length /
- * fitted length)^n, n = 1.0 ± 0.35 (common practice and simulation, no source). Vibration is shown
- * times k, so a set point A acts at A/k. More than 25 % of the system length off is beyond the
- * model.
+ * fitted length)^n, n = 1.0 ± 0.35 (common practice and simulation, no source) or as confirmed
+ * lengths of the family taught. Vibration is shown times k, so a set point A acts at A/k. More than
+ * 25 % of the system length off is beyond the model.
  */
 final class ExpectedEffect {
   private static final double EXPONENT = 1.0;
@@ -34,19 +36,30 @@ final class ExpectedEffect {
           + " nothing of the reading.";
     }
     double ratio = tuned / (tuned + off);
-    double slope = Math.pow(ratio, EXPONENT);
-    double least = Math.pow(ratio, EXPONENT - SPREAD);
-    double most = Math.pow(ratio, EXPONENT + SPREAD);
+    Optional<LearntLaw> learnt =
+        loop.family().flatMap(family -> loop.families().laws().of(family.code()));
+    double exponent = learnt.map(LearntLaw::exponent).orElse(EXPONENT);
+    double spread = learnt.map(LearntLaw::uncertainty).orElse(SPREAD);
+    double slope = Math.pow(ratio, exponent);
+    double least = Math.pow(ratio, exponent - spread);
+    double most = Math.pow(ratio, exponent + spread);
     boolean isLong = off > 0;
-    return "Expect a slope of about %s (%s to %s; common practice and simulation, no source) and, at one gap, a gap voltage %s negative by as much: vibration is shown too %s, so protection acts %s.%s"
+    return "Expect a slope of about %s (%s to %s; %s) and, at one gap, a gap voltage %s negative by as much: vibration is shown too %s, so protection acts %s.%s"
         .formatted(
             Amounts.percent(slope - 1),
             Amounts.percent(least - 1),
             Amounts.percent(most - 1),
+            learnt.map(ExpectedEffect::basis).orElse("common practice and simulation, no source"),
             isLong ? "less" : "more",
             isLong ? "small" : "large",
             isLong ? "late" : "early",
             setPoints(loop, slope));
+  }
+
+  private static String basis(LearntLaw law) {
+    return law.cases() == 1
+        ? "learnt from one confirmed length of this family"
+        : "learnt from " + law.cases() + " confirmed lengths of this family";
   }
 
   private static String setPoints(LoopView loop, double slope) {

@@ -11,12 +11,14 @@ import static loopwright.matching.rules.Loops.weak;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Optional;
 import loopwright.matching.ChannelView;
 import loopwright.matching.Evidence;
 import loopwright.matching.Families;
 import loopwright.matching.FamilyView;
 import loopwright.matching.Finding;
 import loopwright.matching.KnownLength;
+import loopwright.matching.LearntLaws;
 import loopwright.matching.LengthSum;
 import loopwright.matching.LoopView;
 import loopwright.matching.PartKind;
@@ -232,6 +234,27 @@ class LengthBalanceTest extends RuleContract {
         .contains(volts, shown, acts)
         .endsWith("Danger meant for 130 µm " + danger);
     assertThat(finding.sentences()).endsWith(finding.expect());
+  }
+
+  @Test
+  void aLearntLawReplacesTheCommonOneForItsFamilyAlone() {
+    LearntLaws laws =
+        family ->
+            Families.same(family, "R8")
+                ? Optional.of(new LearntLaws.LearntLaw(1.3, 0.1, 2))
+                : Optional.empty();
+    LoopView.Builder loop = ofFamily("R8", "1.0", "4.5", "5.0");
+    Finding common = judge(loop);
+    Finding learnt = judge(loop.families(Loops.FAMILIES.knowing(laws)));
+    assertThat(common.expect()).contains("common practice and simulation");
+    // (5.0 / 5.5) to the powers 1.3, 1.2 and 1.4, by hand
+    assertThat(learnt.expect())
+        .startsWith("Expect a slope of about −12 % (−11 % to −12 %; learnt from 2 confirmed")
+        .doesNotContain("common practice");
+    assertThat(learnt.message()).isEqualTo(common.message());
+    LoopView.Builder other = ofFamily("R9", "1.0", "8.5", "9.0");
+    assertThat(judge(other.families(Loops.FAMILIES.knowing(laws))).expect())
+        .contains("common practice and simulation");
   }
 
   @Test
