@@ -123,7 +123,8 @@ final class Workings {
     this.kits = new Kits(register, standings);
     this.signing = new Signing(calibrations, standards);
     Features taken =
-        new Features(families, profiles, register, plant, channels, configuration, calibrations);
+        new Features(
+            families, profiles, register, plant, channels, configuration, calibrations, standards);
     this.importing = new Importing(database, taken, clock);
     this.gapReadings = new GapReadings(clock);
     this.fieldChecks =

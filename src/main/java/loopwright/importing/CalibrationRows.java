@@ -21,6 +21,7 @@ import loopwright.loop.Content;
 import loopwright.loop.Slot;
 import loopwright.problem.Text;
 import loopwright.register.ToleranceProfiles;
+import loopwright.time.SiteMoment;
 
 /**
  * Rows of a calibrations file, one a reading; rows of one tag, stage and moment are one
@@ -32,6 +33,7 @@ final class CalibrationRows {
 
   private final Planning planning;
   private final ProfileCells profiles;
+  private final StandardCells standards;
   private final Map<Curve, String> questions = new IdentityHashMap<>();
   private final List<NewOne> fresh = new ArrayList<>();
   private final Map<Long, List<Calibrated>> recorded = new HashMap<>();
@@ -39,6 +41,7 @@ final class CalibrationRows {
   CalibrationRows(Planning planning) {
     this.planning = planning;
     this.profiles = new ProfileCells(planning);
+    this.standards = new StandardCells(planning);
   }
 
   /** Tag, stage and moment: what makes rows one calibration. */
@@ -52,7 +55,8 @@ final class CalibrationRows {
       Instant at,
       String performedBy,
       Zero zero,
-      String alloy) {
+      String alloy,
+      List<Long> certificates) {
     Key key() {
       return new Key(point.number(), stage, at);
     }
@@ -111,7 +115,8 @@ final class CalibrationRows {
                 at.get(),
                 by.get(),
                 zero.orElse(Zero.NOT_RECORDED),
-                alloy.get()));
+                alloy.get(),
+                standards.of(row, SiteMoment.day(at.get(), point.get().zone()))));
   }
 
   private static Optional<String> text(
@@ -125,9 +130,14 @@ final class CalibrationRows {
     agree(row, "performed_by", head.performedBy, first.performedBy, first);
     agree(row, "zero", head.zero.word(), first.zero.word(), first);
     agree(row, "target_alloy", head.alloy, first.alloy, first);
+    agree(row, StandardCells.HEADING, named(head), named(first), first);
     for (String heading : new String[] {ProfileCells.HEADING, ProfileCells.VERSION}) {
       agree(row, heading, row.text(heading), first.row.text(heading), first);
     }
+  }
+
+  private static String named(Head head) {
+    return head.row.text(StandardCells.HEADING);
   }
 
   private static void agree(RowCells row, String heading, String one, String other, Head first) {
@@ -292,6 +302,7 @@ final class CalibrationRows {
         head.zero,
         head.alloy,
         one.outcome,
-        "imported");
+        "imported",
+        head.certificates);
   }
 }

@@ -7,6 +7,7 @@ import loopwright.plant.Plant;
 import loopwright.register.FamilyBook;
 import loopwright.register.Register;
 import loopwright.register.ToleranceProfiles;
+import loopwright.standard.Standards;
 
 /** The features whose records files become. */
 public record Features(
@@ -16,4 +17,5 @@ public record Features(
     Plant plant,
     Channels channels,
     Configuration configuration,
-    Calibrations calibrations) {}
+    Calibrations calibrations,
+    Standards standards) {}

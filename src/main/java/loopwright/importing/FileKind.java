@@ -39,7 +39,7 @@ public enum FileKind {
   PLACEMENTS("tag slot from", "until content maker model serial shop_number driver_channel# note"),
   CALIBRATIONS(
       "tag stage measured_at performed_by",
-      "profile profile_version# zero target_alloy run gap_um# gap_mil# volts# millivolts# no_curve_reason");
+      "profile profile_version# zero target_alloy standards run gap_um# gap_mil# volts# millivolts# no_curve_reason");
 
   private static final String NUMERIC = "#";
 

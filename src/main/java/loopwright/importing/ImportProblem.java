@@ -90,6 +90,7 @@ public enum ImportProblem implements Problem {
       "I-130",
       "{0}, row {1}, column {2}: several components are called ''{3}''. Give maker and model too."),
   NO_VERSION("I-131", "{0}, row {1}, column {2}: the profile {3} has no version {4}. It has: {5}."),
+  STANDARD("I-132", "{0}, row {1}, column {2}: {3} Put it right, or leave the cell empty."),
 
   HAS_PROBLEMS(
       "I-201",

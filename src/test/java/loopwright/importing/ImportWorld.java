@@ -30,6 +30,7 @@ import loopwright.register.PartSearch;
 import loopwright.register.PartsAsJudged;
 import loopwright.register.Register;
 import loopwright.register.ToleranceProfiles;
+import loopwright.standard.Standards;
 import loopwright.testing.Engine;
 
 /** A fresh database with everything an import needs; for tests. */
@@ -43,6 +44,7 @@ public final class ImportWorld implements AutoCloseable {
   public final AlloyBook alloys = new AlloyBook(AlloyBook.AlloyWatch.NOBODY);
   public final Circuits circuits = new Circuits(PointWatch.NOBODY);
   public final ToleranceProfiles profiles = new ToleranceProfiles();
+  public final Standards standards = new Standards();
   public final Judging judging;
   public final Configuration configuration;
   public final Calibrations calibrations;
@@ -70,7 +72,14 @@ public final class ImportWorld implements AutoCloseable {
         new Importing(
             database,
             new Features(
-                families, profiles, register, plant, channels, configuration, calibrations),
+                families,
+                profiles,
+                register,
+                plant,
+                channels,
+                configuration,
+                calibrations,
+                standards),
             clock);
   }
 

@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
 import loopwright.calibration.Calibrated;
 import loopwright.curve.ToleranceProfile;
 import loopwright.db.Act;
+import loopwright.demo.DemoEquipment;
 import loopwright.journal.Verdict;
 import loopwright.journal.Verification;
 import loopwright.loop.Content;
@@ -578,6 +579,55 @@ class ImportingTest {
             sql -> world.profiles.version(sql, Objects.requireNonNull(kept.profileVersion())));
     assertThat(by.orElseThrow().profile().version()).isEqualTo(1);
     agrees();
+  }
+
+  @Test
+  void anOldCurveNamesTheEquipmentItWasTakenWith() {
+    DemoEquipment.register(world.database, world.standards, clock);
+    world.take(
+        "families.csv",
+        FAMILIES,
+        "components.csv",
+        COMPONENTS,
+        "points.csv",
+        POINTS,
+        "placements.csv",
+        PLACEMENTS);
+    assertThat(complaints(named(CALIBRATIONS, "DVM-1")))
+        .as("older than its first certificate")
+        .first()
+        .asString()
+        .startsWith("I-132 k.csv, row 2, column standards: ");
+    String lately = CALIBRATIONS.replace("2022-03-01T10:00", "2026-11-20T10:00");
+    assertThat(complaints(named(lately, "\"DVM-1, DVM-9\"")))
+        .first()
+        .asString()
+        .contains("DVM-9", "leave the cell empty");
+    assertThat(complaints(named(lately, "DVM-1").replaceFirst("DVM-1", "MIC-1")))
+        .as("rows of one curve disagree")
+        .isNotEmpty();
+    world.take("k.csv", named(lately, "\"dvm-1; MIC-1\""));
+    Calibrated kept = calibrations("T1-VX").get(0);
+    List<String> with =
+        world.database.read(
+            sql ->
+                world.standards.used(sql, world.calibrations.certificates(sql, kept)).stream()
+                    .map(used -> used.standard().code())
+                    .sorted()
+                    .toList());
+    assertThat(with).containsExactly("DVM-1", "MIC-1");
+    agrees();
+  }
+
+  private static String named(String file, String standards) {
+    return file.replace("performed_by,", "performed_by,standards,")
+        .replace("Technician 1,", "Technician 1," + standards + ",");
+  }
+
+  private List<String> complaints(String file) {
+    return world.plan("k.csv", file).problems().stream()
+        .map(problem -> problem.code() + " " + problem.message())
+        .toList();
   }
 
   private List<Calibrated> calibrations(String tag) {
