@@ -70,6 +70,7 @@ import loopwright.stock.StockPages;
 import loopwright.symptom.CausePages;
 import loopwright.symptom.LoopsOnRecord;
 import loopwright.symptom.Suspicions;
+import loopwright.symptom.WeightPages;
 import loopwright.temporary.TemporaryFits;
 import loopwright.temporary.TemporaryOfPart;
 import loopwright.temporary.TemporaryPages;
@@ -222,7 +223,9 @@ final class SitePages {
             new LoopsOnRecord(of.plant, of.judging, of.calibrations, of.clock),
             of.parts,
             of.laws,
+            of.causeWeights,
             suspicions);
+    WeightPages weightPages = new WeightPages(of.database, page, of.causeWeights);
     DuePages duePages = new DuePages(of.database, page, new DueLoops(), of.clock);
     DriftPages driftPages =
         new DriftPages(
@@ -340,6 +343,7 @@ final class SitePages {
         lawPages,
         new RoundPages(of.database, page, of.plant, of.gapRounds),
         causePages,
+        weightPages,
         checkPages,
         attachmentPages,
         driftPages,

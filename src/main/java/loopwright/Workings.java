@@ -57,6 +57,7 @@ import loopwright.remedy.Remedies;
 import loopwright.signing.Signing;
 import loopwright.spare.Spares;
 import loopwright.standard.Standards;
+import loopwright.symptom.CauseWeights;
 
 /**
  * Every object behind the pages, each made once, and which loops are judged anew when something
@@ -93,6 +94,7 @@ final class Workings {
   final Importing importing;
   final Remedies remedies;
   final LengthLaws laws = new LengthLaws(families);
+  final CauseWeights causeWeights = new CauseWeights();
   final GapRounds gapRounds;
   final GapReadings gapReadings;
   final FieldChecks fieldChecks;
@@ -136,7 +138,12 @@ final class Workings {
             new RegisteredProfiles(profiles, register, families, plant),
             clock);
     this.gapRounds =
-        new GapRounds(database, plant, gapReadings, new Suspicions(judging, laws, clock), clock);
+        new GapRounds(
+            database,
+            plant,
+            gapReadings,
+            new Suspicions(judging, laws, causeWeights, clock),
+            clock);
     this.remedies = new Remedies(new LoopsOffBalance(judging, clock), families, plant);
   }
 

@@ -26,7 +26,9 @@ final class Basis {
             "Before measuring, half a metre too much or too little counts %.2f times as likely as a"
                 + " whole metre; common practice, no source.",
             WrongLength.halfToWhole()),
-        "How likely each cause is before measuring (common practice, no source): "
+        "How likely each cause is before measuring ("
+            + situation.priors().origin()
+            + "): "
             + weights(situation.priors())
             + ".");
   }

@@ -18,7 +18,7 @@ public enum Cause {
   SUPPLY_LOW("supply low", 0.02),
   OPEN_OR_SHORT("open or short", 0.01),
   OTHER_CHANNEL("landed on another channel", 0.01),
-  MONITOR_SCALE("monitor set to another scale factor", 0.02),
+  MONITOR_SCALE("monitor set to another scale factor", 0.03),
   DRIVER_FAULT("driver fault or drift", 0.02),
   METER_ERROR("meter error", 0.04);
 

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param gapMicrometres the real gap over all causes
  * @param nextMeasurement the one that would tell most
  * @param measurements every one, by falling expected information
+ * @param weights which weights of causes before measuring it rests on
  */
 public record CauseDocument(
     List<CauseFields> causes,
@@ -31,7 +32,8 @@ public record CauseDocument(
     double gapMicrometresStandardUncertainty,
     String nextMeasurement,
     List<Measurement> measurements,
-    List<String> warnings) {
+    List<String> warnings,
+    String weights) {
 
   /** One cause. */
   public record CauseFields(
@@ -76,7 +78,8 @@ public record CauseDocument(
         diagnosis.measurements().stream()
             .map(each -> new Measurement(each.measurement().sentence(), each.bits()))
             .toList(),
-        Stream.concat(remarks.stream(), diagnosis.warnings().stream()).toList());
+        Stream.concat(remarks.stream(), diagnosis.warnings().stream()).toList(),
+        diagnosis.situation().priors().origin());
   }
 
   private static Map<String, Double> probabilities(Diagnosis diagnosis, FittedLengths lengths) {

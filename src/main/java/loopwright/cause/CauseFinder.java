@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import loopwright.problem.Refused;
 
 /**
  * Weighs every hypothesis against what was measured. Probability of a variant = its weight before
@@ -24,6 +25,11 @@ public final class CauseFinder {
     this.weighing = new Weighing(situation);
   }
 
+  /**
+   * Ranks the causes.
+   *
+   * @throws Refused where only causes of zero weight could explain what was seen
+   */
   public static Diagnosis find(Situation situation) {
     return new CauseFinder(situation).diagnosis();
   }
@@ -31,6 +37,12 @@ public final class CauseFinder {
   private Diagnosis diagnosis() {
     List<Weighed> raw = raw();
     double evidence = probability(raw);
+    if (!(evidence > 0)) {
+      throw new Refused(
+          CauseProblem.RULED_OUT,
+          Told.volts(situation.seen().volts()),
+          Told.sensitivity(situation.seen().sensitivity()));
+    }
     List<Weighed> weighed =
         raw.stream().map(each -> each.withProbability(each.probability() / evidence)).toList();
     Tally all = new Tally();

@@ -61,7 +61,23 @@ public enum CauseProblem implements Problem {
   ASKED_BACK("Q-123", "{0}"),
   SUSPECTED_BEFORE(
       "Q-124", "Of {0} that is suspected already: {1}. Settle the older suspicion first."),
-  NOT_SUSPECTED("Q-125", "That suspicion is settled already. Look at the list again.");
+  NOT_SUSPECTED("Q-125", "That suspicion is settled already. Look at the list again."),
+  IMPOSSIBLE_WEIGHT(
+      "Q-126",
+      "{0}: {1} is no weight. Give zero to {2} with at most {3} decimals; only ratios count."),
+  NO_WEIGHT(
+      "Q-127",
+      "No cause would have a weight. Give at least one besides the monitor's scale factor a weight"
+          + " above zero."),
+  SAME_WEIGHTS("Q-128", "These weights are in use already. Nothing was stored."),
+  OTHER_WEIGHTS(
+      "Q-129",
+      "Somebody set other weights since this page was opened. Compare with the versions below, then"
+          + " send it again."),
+  RULED_OUT(
+      "Q-130",
+      "Every cause that could explain {0} and {1} has a weight of zero. Give the causes a weight"
+          + " before measuring, or check the numbers.");
 
   private final String code;
   private final String sentence;

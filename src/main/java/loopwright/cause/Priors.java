@@ -4,10 +4,12 @@ import java.util.EnumMap;
 import java.util.Map;
 
 /**
- * How likely each cause is before anything was measured, as relative weights. Common practice, no
- * source; a shop may set its own.
+ * How likely each cause is before anything was measured, as relative weights.
+ *
+ * @param origin where they come from, in words
  */
-public record Priors(Map<Cause, Double> weights) {
+public record Priors(Map<Cause, Double> weights, String origin) {
+  static final String COMMON = "common practice, no source";
 
   /** Refuses a missing or negative weight. */
   public Priors {
@@ -19,25 +21,16 @@ public record Priors(Map<Cause, Double> weights) {
     weights = Map.copyOf(weights);
   }
 
-  /**
-   * The usual ones for numbers taken at that place: nothing behind the driver can load it there,
-   * and only a monitor's reading depends on its setting.
-   */
+  /** The built-in ones for numbers taken at that place. */
   public static Priors usual(TappingPoint at) {
-    Map<Cause, Double> weights = new EnumMap<>(Cause.class);
-    for (Cause cause : Cause.values()) {
-      weights.put(cause, cause.usualPrior());
-    }
-    weights.put(Cause.LOADING, at.loadingPrior());
-    weights.put(Cause.MONITOR_SCALE, at == TappingPoint.MONITOR ? 0.03 : 0);
-    return new Priors(weights);
+    return Weights.builtIn().at(at);
   }
 
   /** The same with one weight changed. */
   public Priors with(Cause cause, double weight) {
     Map<Cause, Double> changed = new EnumMap<>(weights);
     changed.put(cause, weight);
-    return new Priors(changed);
+    return new Priors(changed, origin);
   }
 
   double of(Cause cause) {

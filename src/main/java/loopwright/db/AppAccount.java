@@ -39,6 +39,8 @@ final class AppAccount {
           "impact_review",
           "impact_signoff",
           "gap_round",
+          "cause_weights",
+          "cause_weight",
           "law_evidence",
           "law_evidence_withdrawn",
           "concession",

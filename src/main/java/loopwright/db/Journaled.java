@@ -63,6 +63,8 @@ public record Journaled(
           "impact_review",
           "impact_signoff",
           "gap_round",
+          "cause_weights",
+          "cause_weight",
           "law_evidence",
           "law_evidence_withdrawn",
           "concession",

@@ -10,11 +10,12 @@ import loopwright.cause.Diagnosis;
 import loopwright.cause.FittedLengths;
 import loopwright.cause.LengthLaw;
 import loopwright.cause.Observation;
-import loopwright.cause.Priors;
 import loopwright.cause.Situation;
 import loopwright.cause.Told;
+import loopwright.cause.Weights;
 import loopwright.matching.LengthSum;
 import loopwright.matching.LoopView;
+import loopwright.problem.Refused;
 import loopwright.units.Length;
 import loopwright.units.ScaleFactor;
 
@@ -31,10 +32,11 @@ final class LikelyCause {
 
   /**
    * @param law of the family, as far as confirmed lengths have narrowed it
+   * @param weights of the causes before measuring
    * @return in words; empty where the loop's length or scale factor isn't known, or nothing
    *     compares
    */
-  static Optional<String> of(Compared loop, LoopView view, LengthLaw law) {
+  static Optional<String> of(Compared loop, LoopView view, LengthLaw law, Weights weights) {
     Length system = LengthSum.of(view).tunedFor();
     OptionalDouble nominal = slope(view);
     if (system == null || nominal.isEmpty() || loop.before().isEmpty()) {
@@ -63,8 +65,8 @@ final class LikelyCause {
             baseline,
             seen,
             law,
-            Priors.usual(seen.at()));
-    return Optional.of(words(CauseFinder.find(situation)));
+            weights.at(seen.at()));
+    return Optional.of(words(situation));
   }
 
   /** mV/µm that the family declares; the gap is not needed, only how far it moved. */
@@ -73,6 +75,14 @@ final class LikelyCause {
         .flatMap(family -> Stream.ofNullable(family.scaleFactor()))
         .mapToDouble(ScaleFactor::millivoltsPerMicrometre)
         .findFirst();
+  }
+
+  private static String words(Situation situation) {
+    try {
+      return words(CauseFinder.find(situation));
+    } catch (Refused ruledOut) {
+      return ruledOut.getMessage();
+    }
   }
 
   private static String words(Diagnosis diagnosis) {

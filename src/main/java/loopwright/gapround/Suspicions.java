@@ -5,10 +5,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import loopwright.cause.LengthLaw;
+import loopwright.cause.Weights;
 import loopwright.lengthlaw.LengthLaws;
 import loopwright.loop.Judging;
 import loopwright.matching.FamilyView;
 import loopwright.matching.LoopView;
+import loopwright.symptom.CauseWeights;
 import org.jooq.DSLContext;
 import org.jspecify.annotations.Nullable;
 
@@ -16,11 +18,13 @@ import org.jspecify.annotations.Nullable;
 public final class Suspicions {
   private final Judging judging;
   private final LengthLaws laws;
+  private final CauseWeights weights;
   private final InstantSource clock;
 
-  public Suspicions(Judging judging, LengthLaws laws, InstantSource clock) {
+  public Suspicions(Judging judging, LengthLaws laws, CauseWeights weights, InstantSource clock) {
     this.judging = judging;
     this.laws = laws;
+    this.weights = weights;
     this.clock = clock;
   }
 
@@ -46,13 +50,14 @@ public final class Suspicions {
             .flatMap(view -> view.family().map(FamilyView::code).stream())
             .distinct()
             .collect(Collectors.toMap(code -> code, code -> laws.law(sql, code)));
+    Weights weighing = weights.now(sql);
     return worth.stream()
         .map(
             each ->
                 new Suspect(
                     each,
                     RoundWords.of(each),
-                    likely(each, views.get(each.loop().now().point()), learnt)))
+                    likely(each, views.get(each.loop().now().point()), learnt, weighing)))
         .toList();
   }
 
@@ -68,7 +73,10 @@ public final class Suspicions {
 
   /** At an end of the output one number says nothing of lengths or gaps. */
   private static String likely(
-      Ranking.Ranked ranked, @Nullable LoopView view, Map<String, LengthLaw> learnt) {
+      Ranking.Ranked ranked,
+      @Nullable LoopView view,
+      Map<String, LengthLaw> learnt,
+      Weights weighing) {
     if (ranked.isAtARail()) {
       return "Open, short, touching or no target: look before anything is concluded.";
     }
@@ -79,6 +87,6 @@ public final class Suspicions {
         view.family()
             .map(family -> learnt.getOrDefault(family.code(), LengthLaw.unproved()))
             .orElse(LengthLaw.unproved());
-    return LikelyCause.of(ranked.loop(), view, law).orElse("");
+    return LikelyCause.of(ranked.loop(), view, law, weighing).orElse("");
   }
 }

@@ -45,6 +45,7 @@ public final class CausePages implements Pages, LoopPanel {
   private final LoopsOnRecord loops;
   private final PartFacts parts;
   private final LengthLaws laws;
+  private final CauseWeights weights;
   private final Suspicions suspicions;
 
   public CausePages(
@@ -53,12 +54,14 @@ public final class CausePages implements Pages, LoopPanel {
       LoopsOnRecord loops,
       PartFacts parts,
       LengthLaws laws,
+      CauseWeights weights,
       Suspicions suspicions) {
     this.database = database;
     this.page = page;
     this.loops = loops;
     this.parts = parts;
     this.laws = laws;
+    this.weights = weights;
     this.suspicions = suspicions;
   }
 
@@ -103,12 +106,7 @@ public final class CausePages implements Pages, LoopPanel {
     String note = said.read("note", text -> Text.needed("why it is kept", text, 2000));
     Form asked = Form.fromQuery(http);
     Optional<LoopOnRecord> loop = database.read(sql -> loop(sql, asked.typed("loop")));
-    Optional<TypedSymptom.Found> found =
-        database.read(
-            sql ->
-                new TypedSymptom(
-                        asked, loop.flatMap(LoopOnRecord::last), laws.law(sql, family(loop)))
-                    .find());
+    Optional<TypedSymptom.Found> found = database.read(sql -> typed(sql, asked, loop).find());
     if (!said.ok() || found.isEmpty() || loop.isEmpty()) {
       show(http, 422, said);
       return;
@@ -166,10 +164,8 @@ public final class CausePages implements Pages, LoopPanel {
     Form form = Form.fromQuery(http);
     Optional<LoopOnRecord> loop = database.read(sql -> loop(sql, form.typed("loop")));
     TypedSymptom.Found found =
-        new TypedSymptom(
-                form,
-                loop.flatMap(LoopOnRecord::last),
-                database.read(sql -> laws.law(sql, family(loop))))
+        database
+            .read(sql -> typed(sql, form, loop))
             .find()
             .orElseThrow(
                 () ->
@@ -183,8 +179,7 @@ public final class CausePages implements Pages, LoopPanel {
     Optional<LoopOnRecord> loop = loop(sql, form.typed("loop"));
     Optional<LoopOnRecord.LastCurve> last = loop.flatMap(LoopOnRecord::last);
     boolean asked = http.queryParamMap().containsKey("volts");
-    Optional<TypedSymptom.Found> found =
-        asked ? new TypedSymptom(form, last, laws.law(sql, family(loop))).find() : Optional.empty();
+    Optional<TypedSymptom.Found> found = asked ? typed(sql, form, loop).find() : Optional.empty();
     if (!asked) {
       prefill(form, loop, UnitsShown.of(http));
     }
@@ -194,6 +189,7 @@ public final class CausePages implements Pages, LoopPanel {
         "suspicions", loop.map(one -> lines(sql, one.point().id().number())).orElse(List.of()));
     model.put("loop", loop.map(CausePages::line).orElse(null));
     model.put("baselines", baselines(last));
+    model.put("weights", weights.now(sql).origin());
     model.put("law", laws.words(sql, family(loop)));
     model.put(
         "teach",
@@ -219,6 +215,11 @@ public final class CausePages implements Pages, LoopPanel {
       return Optional.empty();
     }
     return Optional.of(loops.tagged(sql, tag).orElseThrow(NotFoundResponse::new));
+  }
+
+  private TypedSymptom typed(DSLContext sql, Form form, Optional<LoopOnRecord> loop) {
+    return new TypedSymptom(
+        form, loop.flatMap(LoopOnRecord::last), laws.law(sql, family(loop)), weights.now(sql));
   }
 
   /** The family's code; empty where it isn't known. */

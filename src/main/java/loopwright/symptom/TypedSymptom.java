@@ -12,10 +12,10 @@ import loopwright.cause.GivenBaseline;
 import loopwright.cause.GivenCurve;
 import loopwright.cause.LengthLaw;
 import loopwright.cause.Observation;
-import loopwright.cause.Priors;
 import loopwright.cause.Situation;
 import loopwright.cause.TappingPoint;
 import loopwright.cause.Typed;
+import loopwright.cause.Weights;
 import loopwright.problem.Refused;
 import loopwright.units.Length;
 import loopwright.units.Unit;
@@ -33,11 +33,13 @@ final class TypedSymptom {
   private final Form form;
   private final Optional<LoopOnRecord.LastCurve> last;
   private final LengthLaw law;
+  private final Weights weights;
 
-  TypedSymptom(Form form, Optional<LoopOnRecord.LastCurve> last, LengthLaw law) {
+  TypedSymptom(Form form, Optional<LoopOnRecord.LastCurve> last, LengthLaw law, Weights weights) {
     this.form = form;
     this.last = last;
     this.law = law;
+    this.weights = weights;
   }
 
   /** Lengths as typed beside what was found. */
@@ -65,14 +67,16 @@ final class TypedSymptom {
       form.complain("together", new Refused(CauseProblem.TWO_PLACES).getMessage());
     }
     return form.ok() && system != null && lengths != null && baseline != null && seen != null
-        ? Optional.of(
-            new Found(CauseFinder.find(situation(system, lengths, baseline, seen)), lengths))
+        ? Optional.ofNullable(
+                form.read(
+                    "volts", text -> CauseFinder.find(situation(system, lengths, baseline, seen))))
+            .map(diagnosis -> new Found(diagnosis, lengths))
         : Optional.empty();
   }
 
   private Situation situation(
       Length system, FittedLengths lengths, Baseline baseline, Observation seen) {
-    return new Situation(system, lengths.metres(), baseline, seen, law, Priors.usual(seen.at()));
+    return new Situation(system, lengths.metres(), baseline, seen, law, weights.at(seen.at()));
   }
 
   private static boolean notMixedUp(Baseline baseline, Observation seen, Typed sensitivity) {

@@ -223,4 +223,60 @@ class CausePagesTest {
   void aLoopThatIsNotThereIsNotFound() {
     assertThat(world.technician.get("/cause?loop=nowhere").status()).isEqualTo(404);
   }
+
+  private static Visitor.Answer setWeights(String field, String weight, String reason) {
+    Visitor engineer = world.app.as("engineer");
+    return FilledForm.of(engineer.get("/cause/weights").page(), "#weights")
+        .set(field, weight)
+        .set("reason", reason)
+        .send(engineer, "do", "set");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "-1, is no weight",
+    "x, is not a number",
+    "'', is not a number",
+    "1e6, is no weight",
+  })
+  void whatIsNoWeightStaysTypedAndIsNamed(String weight, String complaint) {
+    Visitor.Answer answer = setWeights("weight-connector", weight, "seen often");
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(answer.page().select("#weight-connector-about .complaint").text())
+        .contains("Weight of wet or dirty connector", complaint);
+    assertThat(answer.page().select("#weight-connector").attr("value")).isEqualTo(weight);
+    assertThat(answer.page().select("#weight-healthy").attr("value")).isEqualTo("0.3");
+  }
+
+  @Test
+  void engineersSetWeightsAndTheResultSaysWhich() throws IOException {
+    assertThat(page(ask(alone())).select("#weights-used").text()).contains("built in");
+    assertThat(page(world.technician.get("/cause/weights")).select("form[action^=/cause/weights]"))
+        .isEmpty();
+    assertThat(world.technician.post("/cause/weights", "reason", "mine").status()).isEqualTo(403);
+    assertThat(setWeights("weight-connector", "0.5", " ").status()).isEqualTo(422);
+    assertThat(setWeights("weight-connector", "0.5", "a wet summer").status()).isEqualTo(303);
+    Document set = page(ask(alone()));
+    assertThat(set.select("#weights-used").text())
+        .containsPattern("weights version \\d+, set 2026-03-01 \\d\\d:\\d\\d UTC by Demo Engineer");
+    assertThat(set.select("#found h2").text()).startsWith("Wet or dirty connector");
+    JsonNode answer = new ObjectMapper().readTree(ask("/api/cause", alone()).body());
+    assertThat(answer.get("weights").asText()).startsWith("weights version ");
+    assertThat(answer.at("/causes/0/cause").asText()).isEqualTo("wet or dirty connector");
+    assertThat(setWeights("weight-connector", "0.50", "again").page().select(".complaints").text())
+        .contains("in use already");
+    Visitor engineer = world.app.as("engineer");
+    Document opened = engineer.get("/cause/weights").page();
+    assertThat(opened.select("tbody").last().text()).contains("a wet summer", "Demo Engineer");
+    assertThat(back(engineer, opened).status()).isEqualTo(303);
+    assertThat(back(engineer, opened).page().select(".complaints").text())
+        .contains("since this page was opened");
+    assertThat(page(ask(alone())).select("#found h2").text()).startsWith("Over length");
+  }
+
+  private static Visitor.Answer back(Visitor engineer, Document opened) {
+    return FilledForm.of(opened, "#built-in")
+        .set("back-reason", "it dried")
+        .send(engineer, "do", "set");
+  }
 }
