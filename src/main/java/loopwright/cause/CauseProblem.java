@@ -77,7 +77,12 @@ public enum CauseProblem implements Problem {
   RULED_OUT(
       "Q-130",
       "Every cause that could explain {0} and {1} has a weight of zero. Give the causes a weight"
-          + " before measuring, or check the numbers.");
+          + " before measuring, or check the numbers."),
+  TWO_GAPS(
+      "Q-131",
+      "{0}: the sensitivity was taken at {1}, the volts at {2}; more than 2 % of the travel lies"
+          + " between. Volts and sensitivity from different gaps don't belong together: take the"
+          + " sensitivity again at the gap of the volts.");
 
   private final String code;
   private final String sentence;

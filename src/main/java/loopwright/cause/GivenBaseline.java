@@ -11,6 +11,7 @@ public final class GivenBaseline {
   private static final double ABOUT = 1.7;
   private static final double NEAR_RAILS = 3;
   private static final double FAR_RAIL = -20;
+  private static final double SAME_GAP = 0.02;
 
   private GivenBaseline() {}
 
@@ -81,6 +82,21 @@ public final class GivenBaseline {
           sensitivity.unit().symbol(),
           small ? "a twenty-fifth" : "twenty-five times",
           Told.sensitivity(baseline.setSensitivity()));
+    }
+  }
+
+  /**
+   * Asks back when volts and sensitivity are said to come from gaps farther apart than a gap that
+   * nobody touched may lie from the set one; own choice.
+   *
+   * @param gap µm, of the volts
+   * @param ofSensitivity gap of the sensitivity
+   */
+  public static void refuseTwoGaps(Baseline baseline, double gap, Typed ofSensitivity) {
+    double other = ofSensitivity.gapMicrometres();
+    if (Math.abs(other - gap) > SAME_GAP * baseline.travelMicrometres()) {
+      throw new Refused(
+          CauseProblem.TWO_GAPS, ofSensitivity.name(), Told.gap(other), Told.gap(gap));
     }
   }
 

@@ -84,6 +84,7 @@ final class CauseCommand implements Callable<Integer> {
     Baseline baseline = baseline();
     GivenBaseline.refuseMixedUnits(baseline, volts.volts(), sensitivity);
     Observation seen = seen(volts, sensitivity);
+    given.sensitivityGap().ifPresent(gap -> refuseTwoGaps(baseline, seen, gap));
     Diagnosis diagnosis = CauseFinder.find(Situation.of(system, lengths.metres(), baseline, seen));
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
@@ -92,6 +93,12 @@ final class CauseCommand implements Callable<Integer> {
       new CauseReport(out, diagnosis, lengths).print(remarks);
     }
     return Exit.GOOD;
+  }
+
+  /** The gap of a sensitivity is checked as a number even where that of the volts isn't known. */
+  private static void refuseTwoGaps(Baseline baseline, Observation seen, Typed ofSensitivity) {
+    double gap = seen.gapMicrometres().orElse(ofSensitivity.gapMicrometres());
+    GivenBaseline.refuseTwoGaps(baseline, gap, ofSensitivity);
   }
 
   private Observation seen(Typed volts, Typed sensitivity) {

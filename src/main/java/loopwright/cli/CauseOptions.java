@@ -69,6 +69,17 @@ final class CauseOptions {
   @Nullable String gapMil;
 
   @Option(
+      names = "--sensitivity-gap-um",
+      paramLabel = "G",
+      description =
+          "Gap in µm at which the sensitivity was taken, if that is known too: it must be the gap"
+              + " of the volts.")
+  @Nullable String sensitivityGapUm;
+
+  @Option(names = "--sensitivity-gap-mil", paramLabel = "G", description = "The same in mil.")
+  @Nullable String sensitivityGapMil;
+
+  @Option(
       names = "--u-volts",
       paramLabel = "U",
       description = "Standard uncertainty of the volts, in V (0.05 if not given).")
@@ -132,6 +143,12 @@ final class CauseOptions {
 
   Optional<Typed> gap() {
     return either(typed("--gap-um", gapUm, Unit.MICROMETRE), typed("--gap-mil", gapMil, Unit.MIL));
+  }
+
+  Optional<Typed> sensitivityGap() {
+    return either(
+        typed("--sensitivity-gap-um", sensitivityGapUm, Unit.MICROMETRE),
+        typed("--sensitivity-gap-mil", sensitivityGapMil, Unit.MIL));
   }
 
   Optional<Typed> uVolts() {

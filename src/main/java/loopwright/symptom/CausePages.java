@@ -232,6 +232,7 @@ public final class CausePages implements Pages, LoopPanel {
     Unit sensitivity = units.metric() ? Unit.MILLIVOLT_PER_MICROMETRE : Unit.MILLIVOLT_PER_MIL;
     form.put("baseline-gap-unit", gap.symbol())
         .put("gap-unit", gap.symbol())
+        .put("sensitivity-gap-unit", gap.symbol())
         .put("baseline-sensitivity-unit", sensitivity.symbol())
         .put("sensitivity-unit", sensitivity.symbol())
         .put("measured-at", TappingPoint.DRIVER.label());

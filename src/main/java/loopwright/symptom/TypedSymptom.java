@@ -63,6 +63,11 @@ final class TypedSymptom {
           text ->
               notMixedUp(baseline, seen, typed("sensitivity", "Sensitivity now", SENSITIVITIES)));
     }
+    Typed ofSensitivity = typed("sensitivity-gap", "Gap of the sensitivity", GAPS);
+    Optional<Double> other = optional("sensitivity-gap", ofSensitivity, Typed::gapMicrometres);
+    if (baseline != null && seen != null && other.isPresent()) {
+      form.read("sensitivity-gap", text -> oneGap(baseline, seen, ofSensitivity));
+    }
     if (!form.chosen("together", "yes")) {
       form.complain("together", new Refused(CauseProblem.TWO_PLACES).getMessage());
     }
@@ -81,6 +86,12 @@ final class TypedSymptom {
 
   private static boolean notMixedUp(Baseline baseline, Observation seen, Typed sensitivity) {
     GivenBaseline.refuseMixedUnits(baseline, seen.volts(), sensitivity);
+    return true;
+  }
+
+  private static boolean oneGap(Baseline baseline, Observation seen, Typed ofSensitivity) {
+    seen.gapMicrometres()
+        .ifPresent(gap -> GivenBaseline.refuseTwoGaps(baseline, gap, ofSensitivity));
     return true;
   }
 

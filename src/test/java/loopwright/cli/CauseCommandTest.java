@@ -234,6 +234,18 @@ class CauseCommandTest {
     assertThat(json(line.replace(" --baseline-gap-mil 50", "") + numbers)).isEqualTo(without);
   }
 
+  /** 2 % of a travel of 1132 µm are 22.6 µm. */
+  @Test
+  void oneGapForBothChangesNothing() throws IOException {
+    String numbers = FIVE + " --volts -7.9 --sensitivity 6.968";
+    assertThat(json(numbers + " --sensitivity-gap-um 900")).isEqualTo(json(numbers));
+    assertThat(json(numbers + " --gap-um 1270 --sensitivity-gap-um 1292"))
+        .isEqualTo(json(numbers + " --gap-um 1270"));
+    CliRun apart = run(numbers + " --gap-um 1270 --sensitivity-gap-um 1293");
+    assertThat(apart.exit()).isEqualTo(Exit.UNUSABLE);
+    assertThat(apart.err()).contains("take the sensitivity again");
+  }
+
   @Test
   void numbersThatDontLieOnThePresentCurveAreAskedAbout() throws IOException {
     Path was = file("right.csv", curve(-1, -3, -5, -7, -9, -11, -13, -15, -17));
@@ -258,6 +270,9 @@ class CauseCommandTest {
         "--volts -7.9 --sensitivity-mv-per-mil 7.1 | mixed up",
         "--volts -7.9 --sensitivity 6.9 --sensitivity-mv-per-mil 177 | Give one of them",
         "--volts -7.9 --sensitivity NaN | is not a number",
+        "--volts -7.9 --sensitivity 6.9 --sensitivity-gap-um x | --sensitivity-gap-um: \"x\" is not",
+        "--volts -7.9 --sensitivity 6.9 --gap-um 1270 --sensitivity-gap-um 1300 | at the gap of the volts",
+        "--volts -7.9 --sensitivity 6.9 --gap-mil 50 --sensitivity-gap-mil 48.7 | --sensitivity-gap-mil",
         "--volts -7.9 --sensitivity 6.9 --gap-um 0 | --gap-um: 0 µm is no gap",
         "--volts -7.9 --sensitivity 6.9 --gap-mil 99999 | --gap-mil: 99999 mil is no gap",
         "--volts -7.9 --sensitivity 6.9 --u-volts 0 | --u-volts: 0 is not above zero",

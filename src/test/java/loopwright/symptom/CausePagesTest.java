@@ -224,6 +224,28 @@ class CausePagesTest {
     assertThat(world.technician.get("/cause?loop=nowhere").status()).isEqualTo(404);
   }
 
+  @Test
+  void numbersFromTwoGapsAreAskedBackAtTheField() {
+    Map<String, String> fields = alone();
+    fields.put("gap", "50");
+    fields.put("gap-unit", "mil");
+    fields.put("sensitivity-gap", "48.7");
+    fields.put("sensitivity-gap-unit", "mil");
+    Visitor.Answer answer = ask(fields);
+    assertThat(answer.status()).isEqualTo(422);
+    assertThat(answer.page().select("#sensitivity-gap-about .complaint").text())
+        .contains("more than 2 % of the travel");
+    assertThat(answer.page().select("#sensitivity-gap").attr("value")).isEqualTo("48.7");
+    fields.put("sensitivity-gap", "49.5");
+    assertThat(page(ask(fields)).select("#found h2").text()).isNotEmpty();
+    fields.put("sensitivity-gap", "x");
+    assertThat(ask(fields).page().select("#sensitivity-gap-about .complaint").text())
+        .contains("is not a number");
+    fields.remove("gap");
+    fields.put("sensitivity-gap", "48.7");
+    assertThat(page(ask(fields)).select("#found h2").text()).isNotEmpty();
+  }
+
   private static Visitor.Answer setWeights(String field, String weight, String reason) {
     Visitor engineer = world.app.as("engineer");
     return FilledForm.of(engineer.get("/cause/weights").page(), "#weights")
