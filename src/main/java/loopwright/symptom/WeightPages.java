@@ -54,9 +54,8 @@ public final class WeightPages implements Pages {
    * A cause.
    *
    * @param field of the form
-   * @param share of all weights that it has now, at the driver
    */
-  record Row(String field, String label, String now, String builtIn, boolean changed) {}
+  record Row(String field, String label, String now, String builtIn) {}
 
   /** Who set weights, when and why. */
   record VersionRow(long number, String what, String when, String who, String reason) {}
@@ -92,12 +91,7 @@ public final class WeightPages implements Pages {
 
   private static Row row(Cause cause, Weights now) {
     BigDecimal usual = Weights.builtIn().of(cause);
-    return new Row(
-        field(cause),
-        cause.label(),
-        Numbers.plain(now.of(cause)),
-        Numbers.plain(usual),
-        usual.compareTo(now.of(cause)) != 0);
+    return new Row(field(cause), cause.label(), Numbers.plain(now.of(cause)), Numbers.plain(usual));
   }
 
   private static VersionRow row(WeightStore.Version version) {
