@@ -119,7 +119,8 @@ public final class Remedies {
     return loop.parts().stream().map(FittedPart::family).filter(Objects::nonNull);
   }
 
-  private static StockPart stocked(Stock.Lying lying) {
+  /** A part on a shelf as the exchanges know it. */
+  public static StockPart stocked(Stock.Lying lying) {
     return new StockPart(
         new FittedPart(
             lying.id().number(),

@@ -19,7 +19,6 @@ import loopwright.matching.KnownLength;
 import loopwright.matching.LoopView;
 import loopwright.matching.PartView;
 import loopwright.matching.rules.StandardRules;
-import loopwright.register.Stock;
 import loopwright.units.Length;
 
 /**
@@ -77,19 +76,6 @@ record LoopAsFitted(Judging.Judged judged, LoopLengths lengths, Map<Long, Slot> 
         length == null ? null : length.length(),
         length != null && length.evidence().proves(),
         true);
-  }
-
-  static StockPart stocked(Stock.Lying lying) {
-    return new StockPart(
-        new FittedPart(
-            lying.id().number(),
-            lying.label(),
-            lying.kind(),
-            lying.family(),
-            lying.length().length(),
-            lying.length().evidence().proves(),
-            true),
-        lying.shelf().inWords());
   }
 
   TreeSet<String> families() {

@@ -198,7 +198,7 @@ final class Wants {
     fitted.values().forEach(loop -> families.addAll(loop.families()));
     List<StockPart> stock =
         new loopwright.register.Stock()
-            .lying(sql, families).stream().map(LoopAsFitted::stocked).toList();
+            .lying(sql, families).stream().map(Remedies::stocked).toList();
     keptTogether(sql, stock, outOfReach);
     Suiting suiting = new Suiting(sources.families().asJudged(sql), Weights.USUAL, stock);
     List<Want> wants = new ArrayList<>();
